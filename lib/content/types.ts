@@ -1,0 +1,135 @@
+import type { CitationField, Parts } from '#lib/entry/fields.ts'
+import type { Measure, MeasuredState, Role, Standing, Use } from '#lib/entry/terms.ts'
+import type { Properties } from '#lib/mortar/material.ts'
+import type { Basis } from '#lib/mortar/range.ts'
+
+/** A bibliographic item in CSL-JSON (the fields we use), as content/sources keeps it. */
+export interface Source {
+  readonly id: string
+  readonly type: string
+  readonly title: string
+  readonly author?: readonly {
+    readonly family?: string
+    readonly given?: string
+    readonly literal?: string
+  }[]
+  readonly issued?: { readonly 'date-parts': readonly (readonly number[])[]; readonly circa?: boolean }
+  readonly publisher?: string
+  readonly 'publisher-place'?: string
+  readonly 'container-title'?: string
+  readonly edition?: string
+  readonly volume?: string
+  readonly page?: string
+  readonly number?: string
+  readonly DOI?: string
+  readonly ISBN?: string
+  readonly URL?: string
+  readonly language?: string
+  readonly note?: string
+}
+
+/** One ingredient of a row of a proportion table; `parts` null where the source gives none. */
+export interface RowIngredient {
+  readonly material: string
+  readonly role: Role
+  readonly parts: Parts | null
+  readonly by: Measure
+  readonly state: MeasuredState
+}
+
+export interface TableRow {
+  readonly id: string
+  /** `table-id#row-id`. */
+  readonly ref: string
+  readonly table: string
+  readonly label: string
+  readonly region: string
+  /** Period in words, and the years it spans for sorting and charts (negative: BC). */
+  readonly period: string
+  readonly from: number
+  readonly to: number
+  readonly uses: readonly Use[]
+  /** What was measured and in which state, in words close to the source's sense. */
+  readonly measured: string
+  readonly ingredients: readonly RowIngredient[]
+  readonly additions?: string
+  readonly notes?: string
+  /** Why the reading is in doubt, where it is. */
+  readonly ambiguous?: string
+  /** Ref of the row this one descends from; not an independent witness. */
+  readonly ancestor?: string
+  readonly basis: Basis
+  readonly standing: Standing
+  readonly standingReason?: string
+  readonly citation: CitationField & { readonly locator: string }
+}
+
+export interface ProportionTable {
+  readonly id: string
+  readonly title: string
+  /** Plain-text paragraphs before the table. */
+  readonly intro: readonly string[]
+  readonly rows: readonly TableRow[]
+}
+
+export interface Material {
+  readonly id: string
+  readonly label: string
+  readonly role: Role
+  readonly description: string
+  /** What it is called elsewhere: BCP 47 tag → names. */
+  readonly names: Readonly<Record<string, readonly string[]>>
+  readonly properties: Properties
+  /** Ids of content/cautions. */
+  readonly cautions: readonly string[]
+}
+
+export interface Term {
+  readonly id: string
+  readonly label: string
+  readonly definition?: string
+  /** Id of the broader term in the same vocabulary. */
+  readonly broader?: string
+  /** Identifier in an open vocabulary. */
+  readonly uri?: string
+  readonly labels?: Readonly<Record<string, string>>
+  readonly source?: string
+}
+
+export interface Caution {
+  readonly id: string
+  readonly title: string
+  /** The short notice shown beside the work. */
+  readonly notice: string
+  /** Plain-text paragraphs. */
+  readonly body: readonly string[]
+  readonly sources: readonly CitationField[]
+  /** Materials, uses and methods that must show it. */
+  readonly appliesTo: {
+    readonly materials: readonly string[]
+    readonly roles: readonly Role[]
+    readonly uses: readonly Use[]
+    readonly methods: readonly string[]
+  }
+}
+
+/** All reviewed text, checked and frozen. Maps keep the order of the files. */
+export interface Content {
+  /** First 12 hex digits of the SHA-256 of all that figures are made from. */
+  readonly edition: string
+  readonly sources: ReadonlyMap<string, Source>
+  readonly tables: ReadonlyMap<string, ProportionTable>
+  readonly rows: ReadonlyMap<string, TableRow>
+  readonly materials: ReadonlyMap<string, Material>
+  /** Vocabulary id → its terms by id. Ids: units, wall-types, uses, families, methods… as lib/entry/terms. */
+  readonly vocabularies: ReadonlyMap<string, ReadonlyMap<string, Term>>
+  readonly cautions: ReadonlyMap<string, Caution>
+}
+
+/** One fault in a content file, as a compiler would print it. */
+export interface ContentFault {
+  readonly file: string
+  readonly line: number
+  readonly column: number
+  readonly reason: string
+}
