@@ -16,3 +16,14 @@ export interface Step {
   /** `source-id` or `source-id, locator`; absent for arithmetic. */
   readonly source?: string
 }
+
+/** A number for a line of working: six significant digits, decimal point, no needless noughts. */
+export const digits = (value: number): string => String(Number(value.toPrecision(6)))
+
+/**
+ * Puts typical numbers into a formula: the working `V · c` with 2 and 3 reads `2 · 3`.
+ *
+ * @param parts text and numbers in turn; numbers are shortened by {@link digits}
+ */
+export const working = (text: TemplateStringsArray, ...parts: readonly number[]): string =>
+  text.reduce((line, piece, index) => `${line}${digits(parts[index - 1] as number)}${piece}`)
