@@ -25,3 +25,11 @@ export class Refusal extends Error {
     this.faults = faults
   }
 }
+
+/** A stop before or while running that an operator can act on: the message says what was found and what to do. */
+export class Halt extends Error {
+  constructor(message: string) {
+    super(message)
+    this.name = 'Halt'
+  }
+}

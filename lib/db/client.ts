@@ -1,0 +1,49 @@
+import { PrismaPg } from '@prisma/adapter-pg'
+import { readSettings } from '#lib/env.ts'
+import { Halt } from '#lib/errors.ts'
+import { type Prisma, PrismaClient } from '../../prisma/generated/client.ts'
+
+/** What a read or a write needs: the client itself, or the transaction it stands in. */
+export type Db = Prisma.TransactionClient
+
+/** Next loads modules again while developing; the global keeps the one pool. */
+const kept = globalThis as { putlogDb?: PrismaClient | undefined }
+
+/**
+ * The one client of this process, made at first use from the settings. Its pool drops broken connections and
+ * opens new ones, so it recovers by itself after the database was away.
+ *
+ * @throws Halt when no DATABASE_URL is set: `serve` sets it for the site it starts
+ */
+export function db(): PrismaClient {
+  kept.putlogDb ??= connect()
+  return kept.putlogDb
+}
+
+/** Closes the pool; a later `db()` opens a new one. */
+export async function closeDb(): Promise<void> {
+  await kept.putlogDb?.$disconnect()
+  kept.putlogDb = undefined
+}
+
+function connect(): PrismaClient {
+  const settings = readSettings()
+  if (settings.databaseUrl === undefined) throw new Halt('DATABASE_URL is not set: start with `npm run serve`.')
+  const adapter = new PrismaPg(
+    {
+      connectionString: settings.databaseUrl,
+      max: settings.databasePool,
+      connectionTimeoutMillis: settings.databaseConnectMs,
+      statement_timeout: settings.databaseStatementMs,
+      idle_in_transaction_session_timeout: settings.databaseStatementMs,
+      idleTimeoutMillis: 30_000,
+      application_name: 'putlog',
+    },
+    // An idle connection that the server closes is no fault: the pool replaces it.
+    { onPoolError: () => {}, onConnectionError: () => {} },
+  )
+  return new PrismaClient({
+    adapter,
+    transactionOptions: { maxWait: settings.databaseConnectMs, timeout: settings.databaseStatementMs },
+  })
+}
