@@ -1,0 +1,30 @@
+import type { FieldFault } from '#lib/errors.ts'
+import faults from '../_words/en/faults.json'
+import { formatNumber } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
+
+type FaultKey = keyof typeof faults.field
+
+const isKnown = (code: string): code is FaultKey => Object.hasOwn(faults.field, code)
+
+/**
+ * One fault as a sentence that names the field, the value given and what would do.
+ *
+ * @param label what the reader knows the field by: its label on a form, its path in JSON
+ */
+export function faultSentence({ code, value, limit, unit }: FieldFault, label: string): string {
+  const t = words('faults')
+  return t(`field.${isKnown(code) ? code : 'other'}`, {
+    field: label,
+    value: print(value),
+    limit: print(limit),
+    unit: unit ?? '',
+    hasUnit: unit ? 'yes' : 'no',
+  }).trim()
+}
+
+const print = (value: string | number | undefined) =>
+  typeof value === 'number' ? formatNumber(value) : shorten(value ?? '')
+
+/** A pasted page is not repeated whole. */
+const shorten = (text: string) => (text.length > 60 ? `${text.slice(0, 59)}…` : text)

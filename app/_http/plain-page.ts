@@ -1,0 +1,49 @@
+import { LOCALE, words } from '../_words/index.ts'
+import { contentSecurityPolicy, makeNonce, securityHeaders } from './security.ts'
+
+const STYLE = `
+:root { color-scheme: light dark; }
+body { max-width: 34rem; margin: 12vh auto; padding: 0 1.25rem; font: 1.125rem/1.55 Georgia, 'Times New Roman', serif; color: #2a2520; background: #faf8f2; }
+h1 { font-size: 1.6rem; font-weight: 600; line-height: 1.2; }
+a { color: inherit; display: inline-block; padding: 0.6rem 0; }
+@media (prefers-color-scheme: dark) { body { color: #e9e3d6; background: #1d1a17; } }
+`
+
+/** Seconds until the waiting page asks again. */
+export const RETRY_S = 5
+
+/** A page that stands on nothing: no database, no script, no file beside it. It asks again by itself. */
+export function waitingPage(secure: boolean): Response {
+  const t = words('faults')
+  const nonce = makeNonce()
+  const html = `<!doctype html>
+<html lang="${LOCALE}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="robots" content="noindex">
+<meta http-equiv="refresh" content="${RETRY_S}">
+<title>${t('unavailable.title')}</title>
+<style nonce="${nonce}">${STYLE}</style>
+</head>
+<body>
+<main>
+<h1>${t('unavailable.title')}</h1>
+<p>${t('unavailable.lead')}</p>
+<p>${t('unavailable.next')}</p>
+<p><a href="">${t('unavailable.again')}</a></p>
+</main>
+</body>
+</html>
+`
+  return new Response(html, {
+    status: 503,
+    headers: {
+      'Content-Type': 'text/html; charset=utf-8',
+      'Content-Security-Policy': contentSecurityPolicy(nonce, false, secure),
+      'Cache-Control': 'no-store',
+      'Retry-After': String(RETRY_S),
+      ...securityHeaders(secure),
+    },
+  })
+}

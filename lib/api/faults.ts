@@ -1,0 +1,67 @@
+import type { z } from 'zod'
+import type { FieldFault } from '#lib/errors.ts'
+
+type Issue = z.core.$ZodIssue
+
+/**
+ * What is wrong with a body or a query, field by field, in the codes that the words catalogue knows.
+ *
+ * @param issues as zod reports them
+ * @param given what was parsed, to show each refused value again
+ */
+export function faultsOf(issues: readonly Issue[], given: unknown): FieldFault[] {
+  return issues.flatMap((issue) => {
+    if (issue.code === 'unrecognized_keys')
+      return issue.keys.map((key) => ({ field: fieldName([...issue.path, key]), code: 'unknown-field' }))
+    const value = valueAt(given, issue.path)
+    const fault: FieldFault = { field: fieldName(issue.path), code: codeOf(issue, value) }
+    if (typeof value === 'number' || typeof value === 'string') fault.value = value
+    const limit = limitOf(issue)
+    if (limit !== undefined) fault.limit = limit
+    return fault
+  })
+}
+
+const fieldName = (path: readonly PropertyKey[]) => path.map(String).join('.')
+
+function valueAt(given: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (at, key) => (typeof at === 'object' && at !== null ? Reflect.get(at, key) : undefined),
+    given,
+  )
+}
+
+function codeOf(issue: Issue, value: unknown): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      if (value === undefined) return 'required'
+      return issue.expected === 'number' || issue.expected === 'int' ? 'not-a-number' : 'wrong-type'
+    case 'too_small':
+      if (issue.origin === 'string' || issue.origin === 'array') return 'too-short'
+      return issue.inclusive === false && issue.minimum === 0 ? 'not-positive' : 'too-small'
+    case 'too_big':
+      return issue.origin === 'string' || issue.origin === 'array' ? 'too-long' : 'too-large'
+    case 'invalid_value':
+    case 'invalid_union':
+      return value === undefined ? 'required' : 'unknown'
+    case 'invalid_format':
+      return /^[a-z-]+$/.test(issue.message) ? issue.message : 'wrong-format'
+    case 'custom':
+      return issue.message
+    default:
+      return 'wrong-type'
+  }
+}
+
+function limitOf(issue: Issue): string | number | undefined {
+  switch (issue.code) {
+    case 'too_small':
+      return Number(issue.minimum)
+    case 'too_big':
+      return Number(issue.maximum)
+    case 'invalid_value':
+      return issue.values.join(', ')
+    default:
+      return undefined
+  }
+}

@@ -1,0 +1,34 @@
+import { z } from 'zod'
+import { caseOperation, casesOperation } from './cases.ts'
+import { healthOperation } from './health.ts'
+import { describeApi } from './openapi.ts'
+import { type Operation, operation } from './operation.ts'
+import { recipeOperation, recipesOperation } from './recipes.ts'
+import { tablesOperation } from './tables.ts'
+
+/** The description of the whole interface. */
+export const openapiOperation = operation({
+  id: 'readDescription',
+  method: 'GET',
+  path: '/api/v1/openapi.json',
+  summary: 'This description (OpenAPI 3.1)',
+  answer: z.looseObject({ openapi: z.literal('3.1.0'), paths: z.record(z.string(), z.unknown()) }),
+  run: async () => description() as { openapi: '3.1.0'; paths: Record<string, unknown> },
+})
+
+/** Everything the JSON interface does. */
+export const operations: readonly Operation[] = [
+  recipesOperation,
+  recipeOperation,
+  casesOperation,
+  caseOperation,
+  tablesOperation,
+  openapiOperation,
+  healthOperation,
+] as readonly Operation[]
+
+let made: ReturnType<typeof describeApi> | undefined
+const description = () => {
+  made ??= describeApi(operations)
+  return made
+}

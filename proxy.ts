@@ -1,0 +1,68 @@
+import { type NextRequest, NextResponse } from 'next/server'
+import { ping } from '#lib/db/health.ts'
+import { RETRY_S, waitingPage } from './app/_http/plain-page.ts'
+import { answerProblem, problemOf } from './app/_http/problem.ts'
+import {
+  contentSecurityPolicy,
+  MAX_ADDRESS,
+  MAX_BODY,
+  makeNonce,
+  securityHeaders,
+} from './app/_http/security.ts'
+import { words } from './app/_words/index.ts'
+
+/** Addresses that answer without the database: they say how things stand, or only compute. */
+const STANDS_ALONE = /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|robots\.txt)$/
+
+/**
+ * The gate before every page and every JSON answer: bounds what may come in, answers 503 while the
+ * database is away (a page can't), and sets the headers that keep the browser to our own files.
+ */
+export async function proxy(request: NextRequest): Promise<Response> {
+  const secure = request.headers.get('x-forwarded-proto') === 'https'
+  const headers = securityHeaders(secure)
+  const api = request.nextUrl.pathname.startsWith('/api/')
+
+  const excess = excessOf(request)
+  if (excess) return answerProblem(problemOf(excess.status, excess.words), headers)
+  if (!STANDS_ALONE.test(request.nextUrl.pathname) && !(await reachable()))
+    return api
+      ? answerProblem(problemOf(503, words('faults')('unavailable.lead')), {
+          ...headers,
+          'Retry-After': String(RETRY_S),
+        })
+      : waitingPage(secure)
+  if (api) return NextResponse.next({ headers })
+
+  const policy = contentSecurityPolicy(makeNonce(), process.env.NODE_ENV === 'development', secure)
+  const inward = new Headers(request.headers)
+  inward.set('Content-Security-Policy', policy)
+  return NextResponse.next({
+    request: { headers: inward },
+    headers: { ...headers, 'Content-Security-Policy': policy },
+  })
+}
+
+function excessOf(request: NextRequest): { status: number; words: string } | undefined {
+  const t = words('faults')
+  if (request.url.length > MAX_ADDRESS)
+    return { status: 414, words: t('request.address', { limit: MAX_ADDRESS }) }
+  if (Number(request.headers.get('content-length') ?? 0) > MAX_BODY)
+    return { status: 413, words: t('request.too-large', { limit: MAX_BODY }) }
+  return undefined
+}
+
+let asking: Promise<boolean> | undefined
+
+/** Requests that arrive while the database is being asked share the answer. */
+function reachable(): Promise<boolean> {
+  const answer = asking ?? ping().finally(forget)
+  asking = answer
+  return answer
+}
+
+function forget(): void {
+  asking = undefined
+}
+
+export const config = { matcher: '/((?!_next/static|_next/image).*)' }
