@@ -1,7 +1,6 @@
-import { quickselect } from 'd3-array'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import { MortarFault } from './fault.ts'
-import { isRange, type Range } from './range.ts'
+import { exactly, isRange, type Range } from './range.ts'
 
 /** Draws behind a printed range; more of them change no printed digit. */
 export const DRAWS = 10_000
@@ -29,59 +28,107 @@ export function spread<I extends string, O extends string>(
   draws: number = DRAWS,
 ): Record<O, Range> {
   const names = Object.keys(inputs) as I[]
-  for (const name of names) {
-    if (!isRange(inputs[name])) throw new MortarFault({ field: name, code: 'out-of-order' })
-  }
+  const ranges = names.map((name) => inputs[name])
   const x = {} as Record<I, number>
-  for (const name of names) x[name] = inputs[name].typical
-  const typical = calculate(x)
-  const outputs = Object.keys(typical) as O[]
+  names.forEach((name, k) => {
+    x[name] = ranges[k]?.typical ?? Number.NaN
+  })
+  const outputs = Object.keys(calculate(x)) as O[]
+  const all = spreadVector(
+    names,
+    ranges,
+    outputs,
+    (vector, out) => {
+      for (let k = 0; k < names.length; k++) x[names[k] as I] = vector[k] as number
+      const result = calculate(x)
+      for (let k = 0; k < outputs.length; k++) out[k] = result[outputs[k] as O]
+    },
+    draws,
+  )
+  return Object.fromEntries(outputs.map((output, k) => [output, all[k]])) as Record<O, Range>
+}
 
-  const uncertain = names.filter((name) => inputs[name].low < inputs[name].high)
-  if (uncertain.length === 0) return collect(outputs, (output) => point(typical[output]))
+/**
+ * {@link spread} for sums with many inputs and outputs: the numbers travel in two arrays that are made
+ * once, which is some ten times faster than named fields.
+ *
+ * @param names of the inputs, each seeding its stream
+ * @param outputs names of the outputs, for faults
+ * @param calculate reads one draw from `x` and writes every output into `out`; it may keep nothing
+ */
+export function spreadVector(
+  names: readonly string[],
+  ranges: readonly Range[],
+  outputs: readonly string[],
+  calculate: (x: Float64Array, out: Float64Array) => void,
+  draws: number = DRAWS,
+): Range[] {
+  names.forEach((name, k) => {
+    if (!isRange(ranges[k] as Range)) throw new MortarFault({ field: name, code: 'out-of-order' })
+  })
+  const x = Float64Array.from(ranges, (range) => range.typical)
+  const out = new Float64Array(outputs.length)
+  calculate(x, out)
+  const typical = out.slice()
 
-  const streams = uncertain.map((name) => samples(name, inputs[name], draws))
-  const drawn = outputs.map(() => new Float64Array(draws))
-  for (let i = 0; i < draws; i++) {
-    for (let k = 0; k < uncertain.length; k++)
-      x[uncertain[k] as I] = (streams[k] as Float64Array)[i] as number
-    const result = calculate(x)
-    for (let k = 0; k < outputs.length; k++) (drawn[k] as Float64Array)[i] = result[outputs[k] as O]
-  }
-  return collect(outputs, (output, k) => {
-    const values = drawn[k] as Float64Array
-    const low = quantile(values, (1 - COVERAGE) / 2)
-    const high = quantile(values, (1 + COVERAGE) / 2)
-    return {
-      low: Math.min(low, typical[output]),
-      typical: typical[output],
-      high: Math.max(high, typical[output]),
+  const uncertain = names.flatMap((name, k) => {
+    const { low, typical, high } = ranges[k] as Range
+    return low < high ? [{ k, low, typical, high, stream: streamOf(name, draws) }] : []
+  })
+  const columns = uncertain.length === 0 ? [] : outputs.map(() => new Float64Array(draws))
+  for (let i = 0; columns.length > 0 && i < draws; i++) {
+    for (let u = 0; u < uncertain.length; u++) {
+      const { k, low, typical, high, stream } = uncertain[u] as (typeof uncertain)[number]
+      const t = stream[i] as number
+      x[k] = typical + t * (t < 0 ? typical - low : high - typical)
     }
-  })
-}
-
-function collect<O extends string>(outputs: readonly O[], range: (output: O, index: number) => Range) {
-  const all = {} as Record<O, Range>
-  outputs.forEach((output, index) => {
-    const made = range(output, index)
+    calculate(x, out)
+    for (let k = 0; k < columns.length; k++) {
+      const value = out[k] as number
+      if (!Number.isFinite(value))
+        throw new MortarFault({ field: outputs[k] as string, code: 'inconsistent' })
+      ;(columns[k] as Float64Array)[i] = value
+    }
+  }
+  return outputs.map((output, k) => {
+    const made = gather(typical[k] as number, columns[k])
     if (!isRange(made)) throw new MortarFault({ field: output, code: 'inconsistent' })
-    all[output] = made
+    return made
   })
-  return all
 }
 
-const point = (value: number): Range => ({ low: value, typical: value, high: value })
+function gather(typical: number, drawn: Float64Array | undefined): Range {
+  if (drawn === undefined) return exactly(typical)
+  const last = drawn.length - 1
+  const lowAt = Math.min(last, Math.floor(drawn.length * ((1 - COVERAGE) / 2)))
+  const highAt = Math.min(last, Math.floor(drawn.length * ((1 + COVERAGE) / 2)))
+  select(drawn, lowAt, 0, last)
+  select(drawn, highAt, lowAt, last)
+  return {
+    low: Math.min(drawn[lowAt] as number, typical),
+    typical,
+    high: Math.max(drawn[highAt] as number, typical),
+  }
+}
 
-function samples(name: string, range: Range, draws: number): Float64Array {
+/** Streams are the same every time, so they are kept; the bound holds memory to some 20 MB. */
+const streams = new Map<string, Float64Array>()
+const STREAMS_KEPT = 256
+
+/** Draws between −1 (the low end) and 1 (the high end), half of them on either side of 0. */
+function streamOf(name: string, draws: number): Float64Array {
+  const key = `${draws} ${name}`
+  const kept = streams.get(key)
+  if (kept !== undefined) return kept
   const generator = xoroshiro128plus(seedOf(name))
-  const values = new Float64Array(draws)
-  const below = range.typical - range.low
-  const above = range.high - range.typical
+  const stream = new Float64Array(draws)
   for (let i = 0; i < draws; i++) {
     const u = (generator.next() >>> 0) / 2 ** 32
-    values[i] = u < 0.5 ? range.low + below * Math.sqrt(2 * u) : range.high - above * Math.sqrt(2 * (1 - u))
+    stream[i] = u < 0.5 ? Math.sqrt(2 * u) - 1 : 1 - Math.sqrt(2 * (1 - u))
   }
-  return values
+  if (streams.size >= STREAMS_KEPT) streams.clear()
+  streams.set(key, stream)
+  return stream
 }
 
 /** FNV-1a, 32 bits: a stable number from a name. */
@@ -91,9 +138,28 @@ function seedOf(name: string): number {
   return hash >>> 0
 }
 
-/** The value below which a share of the draws lies; reorders `values`. */
-function quantile(values: Float64Array, share: number): number {
-  const k = Math.min(values.length - 1, Math.floor(values.length * share))
-  quickselect(values, k)
-  return values[k] as number
+/**
+ * Puts the k-th smallest of `values` in its place, smaller ones before it and larger ones after (Hoare's
+ * find). d3-array's quickselect compares by a function that allows for any type and takes ten times as
+ * long, which is most of a job's time.
+ */
+function select(values: Float64Array, k: number, from: number, to: number): void {
+  let left = from
+  let right = to
+  while (left < right) {
+    const pivot = values[k] as number
+    let i = left
+    let j = right
+    while (i <= j) {
+      while ((values[i] as number) < pivot) i++
+      while ((values[j] as number) > pivot) j--
+      if (i <= j) {
+        const swapped = values[i] as number
+        values[i++] = values[j] as number
+        values[j--] = swapped
+      }
+    }
+    if (j < k) left = i
+    if (k < i) right = j
+  }
 }

@@ -1,0 +1,52 @@
+import { CRYSTAL_DENSITY, WATER_PER_CAO, WATER_PER_MGO } from './constants.ts'
+
+/** The four states in which lime is measured. */
+export const LIME_STATES = ['lump-quicklime', 'ground-quicklime', 'dry-hydrate', 'putty'] as const
+export type LimeState = (typeof LIME_STATES)[number]
+
+/**
+ * Dry hydrate from one kg of quicklime, kg/kg. Free lime takes up its water; all else stays as it was.
+ *
+ * @param freeCaO kg per kg of quicklime
+ * @param hydratedMgO the part of the free MgO that hydrates too, kg per kg of quicklime; none on site
+ */
+export const hydratePerQuicklime = (freeCaO: number, hydratedMgO = 0): number =>
+  1 + freeCaO * WATER_PER_CAO + hydratedMgO * WATER_PER_MGO
+
+/**
+ * Share of a putty's mass that is dry solids, from densities alone: no air in it.
+ *
+ * x = (1 − ρw/ρp) / (1 − ρw/ρs)
+ *
+ * @param puttyDensity kg/m³
+ * @param solidDensity particle density of the solids, kg/m³
+ */
+export const puttySolids = (puttyDensity: number, solidDensity: number): number =>
+  (1 - 1000 / puttyDensity) / (1 - 1000 / solidDensity)
+
+/** Particle density of what a quicklime's hydrate is made of when no better figure is known, kg/m³. */
+export const HYDRATE_SOLID_DENSITY = CRYSTAL_DENSITY.CaOH2
+
+/** What turns one kg of a lime's quicklime into each other state. */
+export interface LimeYield {
+  /** kg of dry hydrate. */
+  readonly hydrateKg: number
+  /** kg of water bound in it. */
+  readonly boundWaterKg: number
+  /** kg of putty at its stated density. */
+  readonly puttyKg: number
+  /** kg of free water in that putty. */
+  readonly puttyWaterKg: number
+}
+
+/** All states of one kg of quicklime. Densities in kg/m³. */
+export function yieldPerQuicklime(
+  freeCaO: number,
+  puttyDensity: number,
+  solidDensity: number,
+  hydratedMgO = 0,
+): LimeYield {
+  const hydrateKg = hydratePerQuicklime(freeCaO, hydratedMgO)
+  const puttyKg = hydrateKg / puttySolids(puttyDensity, solidDensity)
+  return { hydrateKg, boundWaterKg: hydrateKg - 1, puttyKg, puttyWaterKg: puttyKg - hydrateKg }
+}
