@@ -1,0 +1,22 @@
+import { db } from './client.ts'
+
+/** A published entry that cites something, and where in it. */
+export interface Citing {
+  readonly kind: 'recipe' | 'case'
+  readonly slug: string
+  readonly title: string
+  readonly locator: string | null
+}
+
+/** The published recipes and cases that cite a source of content/sources, or a row of content/tables. */
+export function citing(target: { source: string } | { row: string }): Promise<Citing[]> {
+  const [source, row] = 'source' in target ? [target.source, null] : [null, target.row]
+  return db().$queryRaw<Citing[]>`
+    SELECT e.kind::text AS kind, e.slug, coalesce(r.title, c.title) AS title, x.locator
+    FROM "Citation" x
+    JOIN "Entry" e ON e.id = x."entryId"
+    LEFT JOIN "RecipeIndex" r ON r."entryId" = e.id
+    LEFT JOIN "CaseIndex" c ON c."entryId" = e.id
+    WHERE x.source = ${source} OR x.row = ${row}
+    ORDER BY e.kind, e.slug, x.position`
+}
