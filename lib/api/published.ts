@@ -38,11 +38,11 @@ export const writePublished = (entry: Dated) => ({
   digest: entry.digest,
 })
 
-/** Keyset paging: the slug to go on after, and how many at most. */
+/** Keyset paging: what the page before gave as `next`, and how many at most. */
 export const paging = {
-  after: slug.optional(),
+  after: z.string().max(120).optional(),
   limit: z.coerce.number().int().min(1).max(100).default(50),
 }
 
 /** A page of a list and, where more follow, the `after` of the next one. */
-export const page = { total: z.int().nonnegative(), next: slug.nullable() }
+export const page = { total: z.int().nonnegative(), next: z.string().nullable() }
