@@ -1,4 +1,4 @@
-import { resolve } from 'node:path'
+import { delimiter, resolve } from 'node:path'
 import { z } from 'zod'
 import { Halt } from '#lib/errors.ts'
 
@@ -75,6 +75,11 @@ export function readSettings(env: Record<string, string | undefined> = process.e
     databaseStatementMs: database.DATABASE_STATEMENT_MS,
     demo: DEMO === undefined ? DATABASE_URL === undefined : DEMO === 'on',
   }
+}
+
+/** The folders of PATH: where the system keeps its programs. */
+export function programFolders(): string[] {
+  return (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '')
 }
 
 function isPostgresUrl(text: string): boolean {

@@ -1,0 +1,64 @@
+import { defineConfig } from 'vitest/config'
+
+const root = new URL('..', import.meta.url).pathname
+const onDatabase = ['test/db/**/*.test.ts', 'test/workflow/**/*.test.ts', 'test/search/**/*.test.ts']
+
+const databaseProject = (name: string, binaries: 'package' | 'system') => ({
+  extends: true as const,
+  test: {
+    name,
+    include: onDatabase,
+    exclude: ['test/db/embedded/**'],
+    globalSetup: ['test/support/cluster.ts'],
+    setupFiles: ['test/support/quiet.ts', 'test/support/database.ts'],
+    provide: { binaries },
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+})
+
+/**
+ * `unit` needs nothing; the database tests run twice, on npm's binaries and on the system's own PostgreSQL;
+ * `processes` starts servers of its own and kills some; `site` builds the site once and walks through it.
+ */
+export default defineConfig({
+  root,
+  test: {
+    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['test/**/*.test.ts'],
+          exclude: [...onDatabase, 'test/cli/**', 'test/site/**', 'test/artefacts/**'],
+          setupFiles: ['test/support/quiet.ts'],
+        },
+      },
+      databaseProject('db-embedded', 'package'),
+      databaseProject('db-debian', 'system'),
+      {
+        extends: true,
+        test: {
+          name: 'processes',
+          include: ['test/cli/**/*.test.ts', 'test/db/embedded/**/*.test.ts'],
+          setupFiles: ['test/support/quiet.ts'],
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'site',
+          include: ['test/site/**/*.test.ts'],
+          globalSetup: ['test/support/site.ts'],
+          setupFiles: ['test/support/quiet.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
+      },
+    ],
+  },
+})
