@@ -25,7 +25,7 @@ BEGIN
     RAISE EXCEPTION 'a submitted revision is never changed' USING ERRCODE = 'PL001';
   END IF;
   IF NEW.state IS DISTINCT FROM OLD.state AND (OLD.state, NEW.state) NOT IN (
-    ('submitted', 'published'), ('submitted', 'returned'), ('submitted', 'declined'), ('submitted', 'withdrawn'),
+    ('submitted', 'published'), ('submitted', 'returned'), ('submitted', 'declined'),
     ('published', 'superseded'), ('published', 'withdrawn'), ('withdrawn', 'published')
   ) THEN
     RAISE EXCEPTION 'a revision cannot go from % to %', OLD.state, NEW.state USING ERRCODE = 'PL001';
