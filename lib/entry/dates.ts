@@ -1,0 +1,23 @@
+/** Last day (`YYYY-MM-DD`) that a date of known year, month or day can mean. */
+export function lastDayOf(partial: string): string {
+  const [year, month, day] = partial.split('-')
+  if (day !== undefined) return partial
+  const last = new Date(Date.UTC(Number(year), month === undefined ? 12 : Number(month), 0))
+  return last.toISOString().slice(0, 10)
+}
+
+/**
+ * Years between two days (`YYYY-MM-DD`), rounded down to hundredths; a fifth anniversary is exactly 5.
+ * Negative when `to` comes first.
+ */
+export function yearsBetween(from: string, to: string): number {
+  if (to < from) return -yearsBetween(to, from)
+  const start = new Date(`${from}T00:00:00Z`)
+  const end = new Date(`${to}T00:00:00Z`)
+  const anniversary = (years: number) =>
+    Date.UTC(start.getUTCFullYear() + years, start.getUTCMonth(), start.getUTCDate())
+  const guess = end.getUTCFullYear() - start.getUTCFullYear()
+  const whole = anniversary(guess) <= end.getTime() ? guess : guess - 1
+  const span = anniversary(whole + 1) - anniversary(whole)
+  return Math.floor((whole + (end.getTime() - anniversary(whole)) / span) * 100) / 100
+}
