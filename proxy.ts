@@ -1,4 +1,5 @@
 import { type NextRequest, NextResponse } from 'next/server'
+import { withdrawnEntry } from '#lib/db/entries.ts'
 import { ping } from '#lib/db/health.ts'
 import { RETRY_S, waitingPage } from './app/_http/plain-page.ts'
 import { answerProblem, problemOf } from './app/_http/problem.ts'
@@ -14,6 +15,11 @@ import { words } from './app/_words/index.ts'
 /** Addresses that answer without the database: they say how things stand, or only compute. */
 const STANDS_ALONE = /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|robots\.txt)$/
 
+const ENTRY_PAGE = /^\/(?:recipes|cases)\/([a-z0-9-]+)(?:\/|$)/
+
+/** How long a page waits for the database before it says that it is away. */
+const PATIENCE_MS = 1500
+
 /**
  * The gate before every page and every JSON answer: bounds what may come in, answers 503 while the
  * database is away (a page can't), and sets the headers that keep the browser to our own files.
@@ -25,13 +31,8 @@ export async function proxy(request: NextRequest): Promise<Response> {
 
   const excess = excessOf(request)
   if (excess) return answerProblem(problemOf(excess.status, excess.words), headers)
-  if (!STANDS_ALONE.test(request.nextUrl.pathname) && !(await reachable()))
-    return api
-      ? answerProblem(problemOf(503, words('faults')('unavailable.lead')), {
-          ...headers,
-          'Retry-After': String(RETRY_S),
-        })
-      : waitingPage(secure)
+  const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request.nextUrl.pathname)
+  if (state === 'away') return away(api, secure)
   if (api) return NextResponse.next({ headers })
 
   const policy = contentSecurityPolicy(makeNonce(), process.env.NODE_ENV === 'development', secure)
@@ -40,6 +41,15 @@ export async function proxy(request: NextRequest): Promise<Response> {
   return NextResponse.next({
     request: { headers: inward },
     headers: { ...headers, 'Content-Security-Policy': policy },
+    status: state === 'gone' ? 410 : 200,
+  })
+}
+
+function away(api: boolean, secure: boolean): Response {
+  if (!api) return waitingPage(secure)
+  return answerProblem(problemOf(503, words('faults')('unavailable.lead')), {
+    ...securityHeaders(secure),
+    'Retry-After': String(RETRY_S),
   })
 }
 
@@ -50,6 +60,22 @@ function excessOf(request: NextRequest): { status: number; words: string } | und
   if (Number(request.headers.get('content-length') ?? 0) > MAX_BODY)
     return { status: 413, words: t('request.too-large', { limit: MAX_BODY }) }
   return undefined
+}
+
+/**
+ * Whether an address can be answered: `away` without the database, `gone` for an entry that was withdrawn
+ * (its page says why). The question about an entry tells of the database too, so only one is asked.
+ */
+async function stateOf(path: string): Promise<'open' | 'gone' | 'away'> {
+  const slug = ENTRY_PAGE.exec(path)?.[1]
+  if (slug === undefined) return (await reachable()) ? 'open' : 'away'
+  return Promise.race([
+    withdrawnEntry(slug).then(
+      (entry) => (entry ? 'gone' : 'open'),
+      () => 'away' as const,
+    ),
+    new Promise<'away'>((resolve) => setTimeout(resolve, PATIENCE_MS, 'away').unref()),
+  ])
 }
 
 let asking: Promise<boolean> | undefined

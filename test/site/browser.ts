@@ -1,0 +1,51 @@
+import { existsSync } from 'node:fs'
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+
+const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
+
+/** Opens the system's Chromium, told to call nobody by itself. */
+export function openBrowser(): Promise<Browser> {
+  const executablePath = PLACES.find((place) => existsSync(place))
+  if (!executablePath) throw new Error('No Chromium on this machine: install the package `chromium`.')
+  return chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  })
+}
+
+/** A page, and all that went wrong on it so far: script errors, breaches of the policy, calls elsewhere. */
+export interface Watched {
+  readonly page: Page
+  readonly trouble: string[]
+}
+
+/** Opens a page of a fresh profile that keeps note of trouble. Close its context when done. */
+export async function openPage(
+  browser: Browser,
+  options: BrowserContextOptions & { baseURL: string },
+): Promise<Watched> {
+  const context = await browser.newContext({ locale: 'en-GB', ...options })
+  const page = await context.newPage()
+  const trouble: string[] = []
+  const home = new URL(options.baseURL).origin
+  page.on('console', (message) => {
+    if (message.type() === 'error') trouble.push(`console: ${message.text()}`)
+  })
+  page.on('pageerror', (error) => trouble.push(`script: ${error.message}`))
+  page.on('request', (request) => {
+    const { protocol, origin } = new URL(request.url())
+    if (protocol !== 'data:' && origin !== home) trouble.push(`call to another host: ${request.url()}`)
+  })
+  page.on('requestfailed', (request) => {
+    if (request.failure()?.errorText !== 'net::ERR_ABORTED') trouble.push(`failed: ${request.url()}`)
+  })
+  return { page, trouble }
+}
