@@ -82,6 +82,10 @@ export interface Material {
   readonly properties: Properties
   /** Ids of content/cautions. */
   readonly cautions: readonly string[]
+  /** A mix is never offered more freely than its worst material. */
+  readonly standing: Standing
+  /** Given unless in use. */
+  readonly standingReason?: string
 }
 
 export interface Term {
@@ -94,6 +98,8 @@ export interface Term {
   readonly uri?: string
   readonly labels?: Readonly<Record<string, string>>
   readonly source?: string
+  /** Kept for later use: nothing in content or demo names it yet. */
+  readonly reserved?: boolean
 }
 
 export interface Caution {

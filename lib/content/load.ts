@@ -1,0 +1,39 @@
+import { readCautions } from './cautions.ts'
+import { editionOf } from './edition.ts'
+import { FaultList } from './fault.ts'
+import { readFolder } from './files.ts'
+import { deepFreeze, FrozenMap } from './freeze.ts'
+import { checkAncestors, checkMemoryApart } from './links.ts'
+import { readMaterials } from './materials.ts'
+import { readSources } from './sources.ts'
+import { readTables } from './tables.ts'
+import type { Content, ContentFault } from './types.ts'
+import { readVocabularies } from './vocabularies.ts'
+
+/** All content, or all that is wrong with it. There is no lenient mode. */
+export type ContentOutcome =
+  | { readonly ok: true; readonly content: Content }
+  | { readonly ok: false; readonly faults: readonly ContentFault[] }
+
+/** Reads and checks a content folder. Reads files; throws only when they cannot be read. */
+export function loadContent(dir: string): ContentOutcome {
+  const faults = new FaultList()
+  const sources = readSources(readFolder(dir, 'sources', '.json'), faults)
+  const materials = readMaterials(readFolder(dir, 'materials', '.yaml'), sources, faults)
+  const vocabularies = readVocabularies(readFolder(dir, 'vocabularies', '.yaml'), sources, faults)
+  const cautions = readCautions(readFolder(dir, 'cautions', '.md'), sources, materials, faults)
+  const { tables, rows } = readTables(readFolder(dir, 'tables', '.md'), sources, materials, faults)
+  checkAncestors(rows, faults)
+  checkMemoryApart(rows, faults)
+  if (!faults.isEmpty) return { ok: false, faults: faults.sorted() }
+  const content = {
+    sources: new FrozenMap(sources.entries()),
+    tables: new FrozenMap(tables.entries()),
+    rows: new FrozenMap(rows.entries()),
+    materials: new FrozenMap(materials.entries()),
+    vocabularies,
+    cautions: new FrozenMap(cautions.entries()),
+  }
+  const edition = editionOf(content.materials.values(), content.rows.values())
+  return { ok: true, content: deepFreeze({ edition, ...content }) }
+}

@@ -1,0 +1,128 @@
+import { z } from 'zod'
+import { citation, slug } from '#lib/entry/fields.ts'
+import { METHODS, ROLES, STANDINGS, USES } from '#lib/entry/terms.ts'
+import { PROPERTY_UNITS, type PropertyName } from '#lib/mortar/material.ts'
+import { BASES } from '#lib/mortar/range.ts'
+import { SOURCE_TYPES } from './locator.ts'
+
+const words = z.string().trim().min(1)
+const year = z.number().int().min(-3000).max(2100)
+/** BCP 47, the part we need: `fr`, `pt-BR`. */
+const language = z.string().regex(/^[a-z]{2,3}(-[A-Z]{2})?$/, 'not a language tag such as fr or pt-BR')
+/** Terms keep the spelling of their list: country codes and compass points are capitals. */
+const termId = z.string().regex(/^[A-Za-z0-9]+(-[a-z0-9]+)*$/, 'not an id such as rubble-random')
+
+export const sourceSchema = z.strictObject({
+  id: slug,
+  type: z.enum(SOURCE_TYPES),
+  title: words,
+  author: z
+    .array(z.strictObject({ family: words.optional(), given: words.optional(), literal: words.optional() }))
+    .optional(),
+  issued: z
+    .strictObject({
+      'date-parts': z.array(z.array(z.number().int()).min(1).max(3)).min(1).max(2),
+      circa: z.boolean().optional(),
+    })
+    .optional(),
+  publisher: words.optional(),
+  'publisher-place': words.optional(),
+  'container-title': words.optional(),
+  edition: words.optional(),
+  volume: words.optional(),
+  page: words.optional(),
+  number: words.optional(),
+  DOI: z
+    .string()
+    .regex(/^10\.\d{4,9}\/\S+$/, 'not a DOI such as 10.1000/182')
+    .optional(),
+  ISBN: z
+    .string()
+    .regex(/^(97[89])?\d{9}[\dX]$/, 'not an ISBN without hyphens')
+    .optional(),
+  URL: z.url({ protocol: /^https?$/, error: 'not a web address' }).optional(),
+  language: language.optional(),
+  note: words.optional(),
+})
+
+export const tableFront = z.strictObject({
+  title: words,
+  source: slug.optional(),
+  region: words.optional(),
+  period: words.optional(),
+  from: year.optional(),
+  to: year.optional(),
+  use: z.array(z.enum(USES)).min(1).optional(),
+  measured: words.optional(),
+  basis: z.enum(BASES).optional(),
+  standing: z.enum(STANDINGS).optional(),
+  reason: words.optional(),
+})
+
+const property = (unit: string) =>
+  z
+    .strictObject({
+      low: z.number(),
+      typical: z.number(),
+      high: z.number(),
+      unit: z.literal(unit, `must be ${unit}`),
+      basis: z.enum(BASES),
+      source: words.optional(),
+    })
+    .refine(
+      ({ low, typical, high }) => low <= typical && typical <= high,
+      'low, typical and high are out of order',
+    )
+    .refine(
+      ({ basis, source }) => source !== undefined || ['memory', 'practice', 'measured'].includes(basis),
+      'a figure that is not from memory, practice or measurement names its source',
+    )
+
+const propertyNames = Object.keys(PROPERTY_UNITS) as PropertyName[]
+
+export const materialSchema = z.strictObject({
+  label: words,
+  role: z.enum(ROLES),
+  description: words,
+  names: z.record(language, z.array(words).min(1)).default({}),
+  properties: z
+    .strictObject(
+      Object.fromEntries(
+        propertyNames.map((name) => [name, property(PROPERTY_UNITS[name]).optional()]),
+      ) as Record<PropertyName, z.ZodOptional<ReturnType<typeof property>>>,
+    )
+    .default({}),
+  cautions: z.array(slug).default([]),
+  standing: z.enum(STANDINGS).default('in-use'),
+  standingReason: words.optional(),
+})
+
+export const vocabularySchema = z.strictObject({
+  title: words,
+  terms: z
+    .array(
+      z.strictObject({
+        id: termId,
+        label: words,
+        definition: words.optional(),
+        broader: termId.optional(),
+        uri: z.url({ error: 'not a web address' }).optional(),
+        labels: z.record(language, words).optional(),
+        source: words.optional(),
+        reserved: z.boolean().optional(),
+      }),
+    )
+    .min(1),
+})
+
+export const cautionFront = z.strictObject({
+  title: words,
+  notice: words,
+  sources: z.array(citation).default([]),
+  appliesTo: z.strictObject({
+    materials: z.array(slug).default([]),
+    roles: z.array(z.enum(ROLES)).default([]),
+    uses: z.array(z.enum(USES)).default([]),
+    methods: z.array(z.enum(METHODS)).default([]),
+  }),
+})

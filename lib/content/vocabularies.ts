@@ -1,0 +1,45 @@
+import { Collection } from './collect.ts'
+import type { FaultList } from './fault.ts'
+import type { ContentFile } from './files.ts'
+import { FrozenMap } from './freeze.ts'
+import { vocabularySchema } from './schemas.ts'
+import { checkCitation, splitCitation } from './sources.ts'
+import type { Source, Term } from './types.ts'
+import { readYaml } from './yaml.ts'
+
+/** Reads the vocabularies, one in each file; a broader term must exist, and no term be broader than itself. */
+export function readVocabularies(
+  files: readonly ContentFile[],
+  sources: Collection<Source>,
+  faults: FaultList,
+): FrozenMap<string, ReadonlyMap<string, Term>> {
+  const vocabularies: [string, ReadonlyMap<string, Term>][] = []
+  for (const file of files) {
+    const read = readYaml(vocabularySchema, file.text, file.path, faults)
+    if (!read) continue
+    const terms = new Collection<Term>('term', faults)
+    read.value.terms.forEach((term, i) => {
+      terms.add(term.id, term as Term, read.placeOf(['terms', i, 'id']))
+      if (term.source === undefined) return
+      const { id, locator } = splitCitation(term.source)
+      checkCitation(sources, id, locator, read.placeOf(['terms', i, 'source']), faults)
+    })
+    read.value.terms.forEach(({ id, broader }, i) => {
+      const place = read.placeOf(['terms', i, 'broader'])
+      if (broader !== undefined && !terms.has(broader)) faults.add(place, `unknown broader term "${broader}"`)
+      else if (isCircular(terms, id)) faults.add(place, `term "${id}" is broader than itself`)
+    })
+    vocabularies.push([file.name, new FrozenMap(terms.entries())])
+  }
+  return new FrozenMap(vocabularies)
+}
+
+function isCircular(terms: Collection<Term>, id: string): boolean {
+  const seen = new Set<string>()
+  for (let at = terms.get(id)?.broader; at !== undefined; at = terms.get(at)?.broader) {
+    if (at === id) return true
+    if (seen.has(at)) return false
+    seen.add(at)
+  }
+  return false
+}
