@@ -1,3 +1,4 @@
+import type { Limits } from './inspect.ts'
 import type { Property } from './range.ts'
 
 /**
@@ -40,3 +41,30 @@ export const PROPERTY_UNITS = {
 
 export type PropertyName = keyof typeof PROPERTY_UNITS
 export type Properties = Readonly<Partial<Record<PropertyName, Property>>>
+
+const share: Limits = { min: 0, max: 1 }
+const density: Limits = { above: 0, max: 10_000, unit: 'kg/m3' }
+
+/** What nature allows each property to be. */
+export const PROPERTY_LIMITS: Readonly<Record<PropertyName, Limits>> = {
+  freeCaO: share,
+  freeMgO: share,
+  bulkDensityLump: density,
+  bulkDensityGround: density,
+  bulkDensityHydrate: density,
+  puttyDensity: { above: 1000, max: 2000, unit: 'kg/m3' },
+  particleDensityQuicklime: { above: 1000, max: 10_000, unit: 'kg/m3' },
+  particleDensityHydrate: { above: 2000, max: 10_000, unit: 'kg/m3' },
+  bulkDensity: density,
+  particleDensity: density,
+  voids: { above: 0, max: 0.95 },
+  bulkingPeak: share,
+  bulkingPeakMoisture: { above: 0, max: 1 },
+  saturationMoisture: { above: 0, max: 2 },
+  clayFraction: share,
+  fibreDose: { min: 0, max: 100, unit: 'kg/m3' },
+  heatCapacity: { above: 0, max: 10, unit: 'kJ/(kg.K)' },
+  shelfLife: { above: 0, max: 40_000, unit: 'd' },
+  compressiveStrength: { min: 0, max: 1000, unit: 'MPa' },
+  carbon: { min: -100, max: 1000 },
+}

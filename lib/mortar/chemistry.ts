@@ -1,0 +1,222 @@
+import { HYDRAULIC_SCHEMES, type HydraulicClass, type SchemeMeasure } from './chemistry-schemes.ts'
+import { MOLAR_MASS } from './constants.ts'
+import { type Step, working } from './explain.ts'
+import { attempt, type Outcome } from './fault.ts'
+import { inspect } from './inspect.ts'
+import { type Basis, exactly, type Range } from './range.ts'
+import { spread } from './spread.ts'
+
+/** Mass % of a lime as analysed. `co2` and `so3` only sharpen the free lime. */
+export interface ChemistryInput {
+  readonly sio2: Range
+  readonly al2o3: Range
+  readonly fe2o3: Range
+  readonly cao: Range
+  readonly mgo: Range
+  readonly co2?: Range
+  readonly so3?: Range
+  /** Clay in the limestone before burning, %, where the stone is known. */
+  readonly clayInStone?: Range
+}
+
+export interface SchemeClass {
+  readonly scheme: string
+  readonly measure: SchemeMeasure
+  readonly value: Range
+  /** Every class that the range touches, weakest first; empty where the scheme names none. */
+  readonly classes: readonly HydraulicClass[]
+  /** The class of the typical value; null in a gap of the scheme. */
+  readonly typical: HydraulicClass | null
+  readonly basis: Basis
+  readonly source?: string
+}
+
+export interface LimeChemistry {
+  /** (SiO2 + Al2O3) / CaO */
+  readonly candlotIndex: Range
+  /** (SiO2 + Al2O3 + Fe2O3) / (CaO + MgO) */
+  readonly fullIndex: Range
+  /** (2.8 SiO2 + 1.1 Al2O3 + 0.7 Fe2O3) / (CaO + 1.4 MgO) */
+  readonly cementationIndex: Range
+  /** CaO that no acid oxide holds, %: none combined at the high end, all of it combined at the low end. */
+  readonly freeCaO: Range
+  /** The same as Ca(OH)2, as certificates print it. */
+  readonly freeHydrate: Range
+  readonly classes: readonly SchemeClass[]
+  readonly steps: readonly Step[]
+}
+
+const CEMENTATION = 'eckel-1905, cementation index'
+const CANDLOT = 'us-cement-handbook-1905, Art. 2, Table 1'
+
+/** CaO bound per kg of each oxide in the silicates and aluminates of a well-burnt lime, kg. */
+const HELD = {
+  /** 2 CaO·SiO2 */
+  sio2: (2 * MOLAR_MASS.CaO) / MOLAR_MASS.SiO2,
+  /** 2 CaO·Al2O3 and 2 CaO·Fe2O3, the combination that the cementation index takes */
+  al2o3: (2 * MOLAR_MASS.CaO) / MOLAR_MASS.Al2O3,
+  fe2o3: (2 * MOLAR_MASS.CaO) / MOLAR_MASS.Fe2O3,
+  co2: MOLAR_MASS.CaO / MOLAR_MASS.CO2,
+  so3: MOLAR_MASS.CaO / MOLAR_MASS.SO3,
+} as const
+
+/**
+ * Indices of a lime from its oxides, its class under each named scheme, and the bounds of its free lime.
+ * A calculated class is chemistry alone: neither the historic term nor a modern class follows from it.
+ *
+ * @returns faults: shares that are negative, not numbers, or add up to more than 100 %; no lime at all
+ */
+export function classifyLime(input: ChemistryInput): Outcome<LimeChemistry> {
+  return attempt(() => {
+    refuseBadOxides(input)
+    const found = spread(
+      {
+        sio2: input.sio2,
+        al2o3: input.al2o3,
+        fe2o3: input.fe2o3,
+        cao: input.cao,
+        mgo: input.mgo,
+        co2: input.co2 ?? exactly(0),
+        so3: input.so3 ?? exactly(0),
+      },
+      (x) => {
+        const unbound = Math.max(0, x.cao - HELD.co2 * x.co2 - HELD.so3 * x.so3)
+        const held = HELD.sio2 * x.sio2 + HELD.al2o3 * x.al2o3 + HELD.fe2o3 * x.fe2o3
+        return {
+          candlot: (x.sio2 + x.al2o3) / x.cao,
+          full: (x.sio2 + x.al2o3 + x.fe2o3) / (x.cao + x.mgo),
+          cementation: (2.8 * x.sio2 + 1.1 * x.al2o3 + 0.7 * x.fe2o3) / (x.cao + 1.4 * x.mgo),
+          oxides: x.sio2 + x.al2o3,
+          most: unbound,
+          least: Math.max(0, unbound - held),
+        }
+      },
+    )
+    const freeCaO = {
+      low: found.least.low,
+      typical: (found.least.typical + found.most.typical) / 2,
+      high: found.most.high,
+    }
+    const perCaO = MOLAR_MASS.CaOH2 / MOLAR_MASS.CaO
+    const freeHydrate = {
+      low: freeCaO.low * perCaO,
+      typical: freeCaO.typical * perCaO,
+      high: freeCaO.high * perCaO,
+    }
+    const values: Record<SchemeMeasure, Range | undefined> = {
+      candlot: found.candlot,
+      cementation: found.cementation,
+      oxides: found.oxides,
+      clay: input.clayInStone,
+    }
+    return {
+      candlotIndex: found.candlot,
+      fullIndex: found.full,
+      cementationIndex: found.cementation,
+      freeCaO,
+      freeHydrate,
+      classes: classesOf(values),
+      steps: explain(input, found, freeCaO),
+    }
+  })
+}
+
+/**
+ * What a limestone's clay makes of the lime burnt from it: its silica with alumina, %, and Candlot's index.
+ * Takes the clay as dry silica and alumina and all else as calcium carbonate, wholly burnt.
+ *
+ * @param clayInStone % of the stone by mass; 0 to below 100
+ */
+export function burnStone(clayInStone: Range): Outcome<{ oxides: Range; candlotIndex: Range }> {
+  return attempt(() => {
+    const check = inspect()
+    check.range('clayInStone', clayInStone, { min: 0, max: 99, unit: '%' })
+    check.finish()
+    return spread({ clayInStone }, ({ clayInStone: clay }) => {
+      const cao = ((100 - clay) * MOLAR_MASS.CaO) / MOLAR_MASS.CaCO3
+      return { oxides: (100 * clay) / (clay + cao), candlotIndex: clay / cao }
+    })
+  })
+}
+
+function refuseBadOxides(input: ChemistryInput): void {
+  const check = inspect()
+  const { clayInStone, ...oxides } = input
+  for (const [field, value] of Object.entries(oxides))
+    check.range(
+      field,
+      value,
+      field === 'cao' ? { above: 0, max: 100, unit: '%' } : { min: 0, max: 100, unit: '%' },
+    )
+  if (clayInStone !== undefined) check.range('clayInStone', clayInStone, { min: 0, max: 100, unit: '%' })
+  check.finish()
+  const total = Object.values(oxides).reduce((sum, value: Range) => sum + value.typical, 0)
+  // Half a per cent for the rounding of a printed analysis.
+  if (total > 100.5) check.refuse({ field: 'cao', code: 'inconsistent', value: total, limit: 100, unit: '%' })
+  check.finish()
+}
+
+function classesOf(values: Readonly<Record<SchemeMeasure, Range | undefined>>): SchemeClass[] {
+  return HYDRAULIC_SCHEMES.flatMap(({ id, measure, basis, source, bands }) => {
+    const value = values[measure]
+    if (value === undefined) return []
+    const holds = (x: number) => bands.find((band) => x >= band.from && x < band.to)?.class ?? null
+    const touched = bands.filter((band) => value.high >= band.from && value.low < band.to)
+    return [
+      {
+        scheme: id,
+        measure,
+        value,
+        classes: touched.map((band) => band.class),
+        typical: holds(value.typical),
+        basis,
+        ...(source === undefined ? {} : { source }),
+      },
+    ]
+  })
+}
+
+function explain(
+  input: ChemistryInput,
+  found: Readonly<Record<'candlot' | 'full' | 'cementation' | 'most' | 'least', Range>>,
+  freeCaO: Range,
+): Step[] {
+  const [s, a, f] = [input.sio2.typical, input.al2o3.typical, input.fe2o3.typical]
+  const [c, m] = [input.cao.typical, input.mgo.typical]
+  return [
+    {
+      symbol: 'i',
+      means: 'chemistry-candlot',
+      formula: '(SiO2 + Al2O3) / CaO',
+      numbers: working`(${s} + ${a}) / ${c}`,
+      result: found.candlot,
+      unit: '1',
+      source: CANDLOT,
+    },
+    {
+      symbol: 'HI',
+      means: 'chemistry-full',
+      formula: '(SiO2 + Al2O3 + Fe2O3) / (CaO + MgO)',
+      numbers: working`(${s} + ${a} + ${f}) / (${c} + ${m})`,
+      result: found.full,
+      unit: '1',
+    },
+    {
+      symbol: 'CI',
+      means: 'chemistry-cementation',
+      formula: '(2.8 SiO2 + 1.1 Al2O3 + 0.7 Fe2O3) / (CaO + 1.4 MgO)',
+      numbers: working`(2.8 · ${s} + 1.1 · ${a} + 0.7 · ${f}) / (${c} + 1.4 · ${m})`,
+      result: found.cementation,
+      unit: '1',
+      source: CEMENTATION,
+    },
+    {
+      symbol: 'CaO_free',
+      means: 'chemistry-free-lime',
+      formula: '(CaO_least + CaO_most) / 2',
+      numbers: working`(${found.least.typical} + ${found.most.typical}) / 2`,
+      result: freeCaO,
+      unit: '%',
+    },
+  ]
+}

@@ -1,0 +1,86 @@
+import { type Step, working } from './explain.ts'
+import { LIME_STATES } from './lime.ts'
+import type { Range } from './range.ts'
+import type { SampleInput } from './sample.ts'
+import {
+  CAO_PER_HYDRATE,
+  CO2_PER_HYDRATE,
+  GAIN_PER_HYDRATE,
+  type SampleMasses,
+  type SampleOutput,
+} from './sample-sum.ts'
+
+const METHOD = 'middendorf-2005, simple acid dissolution'
+
+/** The working of a sample analysis, line by line, with its typical numbers. */
+export function explainSample(
+  input: SampleInput,
+  found: Readonly<Record<SampleOutput, Range>>,
+  x: Readonly<Record<keyof SampleMasses, Range>>,
+): Step[] {
+  const filler = input.fines === 'binder' ? input.aggregateG : input.aggregateG + input.finesG
+  const share = x.calcareous.typical
+  const co2 = input.co2G
+  const steps: Step[] = [
+    {
+      symbol: 'm_s',
+      means: 'sample-soluble',
+      formula: 'm_0 − m_a − m_f',
+      numbers: working`${input.sampleG} − ${input.aggregateG} − ${input.finesG}`,
+      result: found.soluble,
+      unit: 'g',
+      source: METHOD,
+    },
+    {
+      symbol: 'm_r',
+      means: 'sample-rock',
+      formula: 'm_i · c / (1 − c)',
+      numbers: working`${filler} · ${share} / (1 − ${share})`,
+      result: found.rock,
+      unit: 'g',
+    },
+    {
+      symbol: 'm_c',
+      means: 'sample-from-lime',
+      formula: 'm_s − m_r − o · m_0',
+      numbers: working`${found.soluble.typical} − ${found.rock.typical} − ${x.other.typical} · ${input.sampleG}`,
+      result: found.fromLime,
+      unit: 'g',
+    },
+    co2 === undefined
+      ? {
+          symbol: 'm_h',
+          means: 'sample-hydrate',
+          formula: 'm_c / (1 + g · f)',
+          numbers: working`${found.fromLime.typical} / (1 + ${GAIN_PER_HYDRATE} · ${x.carbonated.typical})`,
+          result: found.hydrate,
+          unit: 'g',
+        }
+      : {
+          symbol: 'm_h',
+          means: 'sample-hydrate',
+          formula: 'm_c − m_CO2 · g / u',
+          numbers: working`${found.fromLime.typical} − ${co2.typical} · ${GAIN_PER_HYDRATE} / ${CO2_PER_HYDRATE}`,
+          result: found.hydrate,
+          unit: 'g',
+        },
+    {
+      symbol: 'm_CaO',
+      means: 'sample-cao',
+      formula: 'm_h · M_CaO / M_Ca(OH)2',
+      numbers: working`${found.hydrate.typical} · ${CAO_PER_HYDRATE}`,
+      result: found.cao,
+      unit: 'g',
+    },
+  ]
+  for (const state of LIME_STATES)
+    steps.push({
+      symbol: `1 : n_${state}`,
+      means: `sample-volume-${state}`,
+      formula: '(m_a / ρ_a) / (m_lime / ρ_lime)',
+      numbers: working`${found[`mass.${state}`].typical} · ρ_lime / ${x.aggregateDensity.typical}`,
+      result: found[`volume.${state}`],
+      unit: '1',
+    })
+  return steps
+}

@@ -1,0 +1,195 @@
+import { fcnnlsVector } from 'ml-fcnnls'
+import { digits, type Step } from './explain.ts'
+import { attempt, MortarFault, type Outcome } from './fault.ts'
+import { inspect } from './inspect.ts'
+import { exactly, type Range, scale } from './range.ts'
+import { type CurvePoint, passingAt } from './sieve-curve.ts'
+import type { RangedCurve } from './sieve-limits.ts'
+import { spread } from './spread.ts'
+
+export interface BlendInput {
+  readonly sands: readonly {
+    /** Coarsest first. */
+    readonly curve: RangedCurve
+    /** Dry and loose, kg/m³; with one for each sand, parts by volume are given too. */
+    readonly bulkDensityKgM3?: Range
+  }[]
+  /** Share that should pass each opening, %, coarsest first. */
+  readonly target: readonly CurvePoint[]
+}
+
+export interface Blend {
+  /** Share of each sand in the dry mass; they add up to 1. */
+  readonly shares: readonly Range[]
+  /** Share of each sand in the sum of the dry loose volumes; null unless every sand's density is given. */
+  readonly volumeShares: readonly Range[] | null
+  readonly rows: readonly {
+    readonly openingMm: number
+    readonly target: number
+    readonly passing: Range
+    /** Blend less target, points of %. */
+    readonly residual: number
+  }[]
+  /** Root of the mean square of the residuals, points of %. */
+  readonly residual: Range
+  readonly steps: readonly Step[]
+}
+
+/** Each draw solves a least-squares problem: fewer draws keep a blend quick, and shares are rough anyway. */
+const BLEND_DRAWS = 400
+
+/** Two residuals closer than this are the same answer to a gauge box. */
+const GRADIENT_TOLERANCE = 1e-9
+
+/**
+ * The shares of two or more sands whose blend comes nearest to a target grading: non-negative least
+ * squares over the target's sieves, shares adding up to 1.
+ *
+ * The condition on the sum needs no multiplier. With D the sands' curves less the target, the minimum of
+ * |D x|² + (Σx − 1)² over x ≥ 0 points the same way as that of |D y|² under Σy = 1, since along each
+ * direction the best scale gives |D y|² / (1 + |D y|²), which grows with |D y|².
+ *
+ * @returns faults: fewer than two sands, no target, a target sieve that a sand's stack does not reach
+ */
+export function blendSands(input: BlendInput): Outcome<Blend> {
+  return attempt(() => {
+    refuseBadBlend(input)
+    const passing = input.sands.map((sand, s) =>
+      input.target.map((point, t) => reach(sand.curve, point.openingMm, `sands.${s}`, `target.${t}`)),
+    )
+    const inputs: Record<string, Range> = {}
+    passing.forEach((row, s) => {
+      row.forEach((range, t) => {
+        inputs[`passing.${s}.${t}`] = range
+      })
+      inputs[`density.${s}`] = input.sands[s]?.bulkDensityKgM3 ?? exactly(1)
+    })
+    const targets = input.target.map((point) => point.passing)
+    const sum = (x: Readonly<Record<string, number>>) => solve(passing.length, targets, x)
+    const ranges = spread(inputs, sum, BLEND_DRAWS)
+    const at = (name: string) => ranges[name] ?? exactly(0)
+    const shares = passing.map((_, s) => at(`share.${s}`))
+    const rows = input.target.map((point, t) => ({
+      openingMm: point.openingMm,
+      target: point.passing,
+      passing: at(`blend.${t}`),
+      residual: at(`blend.${t}`).typical - point.passing,
+    }))
+    const dense = input.sands.every((sand) => sand.bulkDensityKgM3 !== undefined)
+    const volumeShares = dense ? passing.map((_, s) => at(`volume.${s}`)) : null
+    const residual = at('residual')
+    return { shares, volumeShares, rows, residual, steps: explain(shares, volumeShares, residual) }
+  })
+}
+
+/**
+ * The share of the finer of two sands that gives a wanted fineness modulus: (F2 − F) / (F2 − F1), held
+ * between 0 and 1. Two sands of one modulus cannot be told apart by it, which is a fault.
+ */
+export function blendToModulus(fine: number, coarse: number, wanted: number): Outcome<number> {
+  return attempt(() => {
+    const check = inspect()
+    for (const [field, value] of Object.entries({ fine, coarse, wanted }))
+      check.number(field, value, { min: 0 })
+    if (fine >= coarse) check.refuse({ field: 'fine', code: 'out-of-order', value: fine, limit: coarse })
+    check.finish()
+    return Math.min(1, Math.max(0, (coarse - wanted) / (coarse - fine)))
+  })
+}
+
+function refuseBadBlend(input: BlendInput): void {
+  const check = inspect()
+  if (input.sands.length < 2)
+    check.refuse({ field: 'sands', code: 'too-small', value: input.sands.length, limit: 2 })
+  if (input.target.length === 0) check.refuse({ field: 'target', code: 'empty' })
+  input.target.forEach((point, t) => {
+    check.number(`target.${t}.openingMm`, point.openingMm, { above: 0, unit: 'mm' })
+    check.number(`target.${t}.passing`, point.passing, { min: 0, max: 100, unit: '%' })
+  })
+  input.sands.forEach((sand, s) => {
+    if (sand.bulkDensityKgM3 !== undefined)
+      check.range(`sands.${s}.bulkDensityKgM3`, sand.bulkDensityKgM3, { above: 0, unit: 'kg/m3' })
+    sand.curve.forEach((point, p) => {
+      check.number(`sands.${s}.curve.${p}.openingMm`, point.openingMm, { above: 0, unit: 'mm' })
+      check.range(`sands.${s}.curve.${p}.passing`, point.passing, { min: 0, max: 100, unit: '%' })
+    })
+  })
+  check.finish()
+}
+
+function reach(curve: RangedCurve, openingMm: number, sand: string, target: string): Range {
+  const end = (pick: 'low' | 'typical' | 'high') =>
+    passingAt(
+      curve.map((point) => ({ openingMm: point.openingMm, passing: point.passing[pick] })),
+      openingMm,
+    )
+  const typical = end('typical')
+  if (typical === null)
+    throw new MortarFault({
+      field: `${sand}.curve`,
+      code: 'inconsistent',
+      value: target,
+      limit: openingMm,
+      unit: 'mm',
+    })
+  return { low: end('low') ?? typical, typical, high: end('high') ?? typical }
+}
+
+function solve(
+  sands: number,
+  targets: readonly number[],
+  x: Readonly<Record<string, number>>,
+): Record<string, number> {
+  const passing = (s: number, t: number) => x[`passing.${s}.${t}`] ?? 0
+  const all = Array.from({ length: sands }, (_, s) => s)
+  const rows = targets.map((target, t) => all.map((s) => (passing(s, t) - target) / 100))
+  const answer = fcnnlsVector([...rows, all.map(() => 1)], [...targets.map(() => 0), 1], {
+    gradientTolerance: GRADIENT_TOLERANCE,
+    maxIterations: 20 * sands,
+  }).K.to1DArray()
+  const whole = answer.reduce((sum, share) => sum + share, 0)
+  const out: Record<string, number> = {}
+  const volumes = all.map((s) => (answer[s] ?? 0) / whole / (x[`density.${s}`] ?? 1))
+  const volume = volumes.reduce((sum, v) => sum + v, 0)
+  for (const s of all) {
+    out[`share.${s}`] = (answer[s] ?? 0) / whole
+    out[`volume.${s}`] = (volumes[s] ?? 0) / volume
+  }
+  let squares = 0
+  targets.forEach((target, t) => {
+    const blend = all.reduce((sum, s) => sum + (out[`share.${s}`] ?? 0) * passing(s, t), 0)
+    out[`blend.${t}`] = blend
+    squares += (blend - target) ** 2
+  })
+  out.residual = Math.sqrt(squares / targets.length)
+  return out
+}
+
+function explain(shares: readonly Range[], volumes: readonly Range[] | null, residual: Range): Step[] {
+  return [
+    ...shares.map((share, s) => ({
+      symbol: `x_${s + 1}`,
+      means: 'blend-share',
+      formula: 'min Σ (Σ x·P − T)², x ≥ 0, Σx = 1',
+      numbers: digits(share.typical),
+      result: scale(share, 100),
+      unit: '%',
+    })),
+    ...(volumes ?? []).map((share, s) => ({
+      symbol: `v_${s + 1}`,
+      means: 'blend-volume-share',
+      formula: '(x / ρ) / Σ (x / ρ)',
+      numbers: digits(share.typical),
+      result: scale(share, 100),
+      unit: '%',
+    })),
+    {
+      symbol: 'RMS',
+      means: 'blend-residual',
+      formula: '√(Σ (blend − T)² / n)',
+      numbers: digits(residual.typical),
+      result: residual,
+      unit: '%',
+    },
+  ]
+}
