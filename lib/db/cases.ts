@@ -101,7 +101,9 @@ export async function caseFacets(
     ${countArray(query, 'use', Prisma.sql`i.uses`)} UNION ALL
     SELECT 'years', least::text, count(i."entryId")::int FROM unnest(${YEARS_FACET}::int[]) AS least
     JOIN ${TABLE} ON i."yearsWatched" >= least WHERE ${query.where('years')} GROUP BY least`
-  return groupFacets(['country', 'unit', 'use', 'years'], rows)
+  const facets = groupFacets(['country', 'unit', 'use', 'years'], rows)
+  facets.years.sort((a, b) => Number(a.id) - Number(b.id))
+  return facets
 }
 
 /** A published case (or its earlier revision of that number) with the visits published for it now. */

@@ -51,6 +51,8 @@ export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
       const faults = new FaultList()
       const changes: Change[] = []
       for (const entry of entries) {
+        // Visits come last; those of a faulty case would only repeat its faults.
+        if (entry.kind === 'visit' && !faults.isEmpty) break
         const change = await loadEntry(tx, entry, stored.get(entry.slug), references, restore, faults)
         if (change !== null) changes.push(change)
       }

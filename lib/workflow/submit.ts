@@ -87,13 +87,7 @@ export async function submitIn(
   const entryId =
     write.basedOn === null ? await makeEntry(tx, write) : await holdEntry(tx, write, write.basedOn)
   if (entryId === null) return mustBeRepeat(await resultByKey(tx, write.key, authorKey))
-  const again = await resultByKey(tx, write.key, authorKey)
-  if (again !== null) return again
-  const parent = await tx.revision.findFirst({
-    where: { entryId },
-    orderBy: { number: 'desc' },
-    select: { number: true, digest: true },
-  })
+  const parent = write.basedOn === null ? null : await lastRevision(tx, entryId)
   const number = (parent?.number ?? 0) + 1
   const told = { entryId, number, bodyDigest: digestOf(body), shape, note: write.note, authorKey, createdAt }
   const digest = revisionDigest({ ...told, parentDigest: parent?.digest ?? null })
@@ -135,12 +129,15 @@ function mustBeRepeat(first: Submitted | null): Submitted {
   throw new Refusal('conflict', 'That address is taken.', [{ field: 'slug', code: 'taken' }])
 }
 
-/** Holds the entry and refuses when the writer has not seen its newest standing revision. */
-async function holdEntry(tx: Db, write: Submission, basedOn: number): Promise<string> {
+/**
+ * Holds the entry and refuses when the writer has not seen its newest standing revision; null when the same
+ * write was recorded while this one waited.
+ */
+async function holdEntry(tx: Db, write: Submission, basedOn: number): Promise<string | null> {
   const entry = await lockEntry(tx, write.slug)
   if (entry === null || entry.kind !== write.kind) throw new Refusal('not-found', 'There is no such entry.')
-  const repeat = await tx.revision.count({ where: { key: write.key } })
-  if (repeat > 0) return entry.id
+  const repeats = await tx.revision.count({ where: { key: write.key } })
+  if (repeats > 0) return null
   if (entry.withdrawnAt !== null) throw new Refusal('conflict', 'This entry is withdrawn.')
   const base = await tx.revision.count({ where: { entryId: entry.id, number: basedOn } })
   if (base === 0) throw new Refusal('not-found', 'There is no such revision to start from.')
@@ -156,3 +153,10 @@ async function holdEntry(tx: Db, write: Submission, basedOn: number): Promise<st
   if (between !== null) throw new EditConflict(between, { basedOn, body: write.body, note: write.note })
   return entry.id
 }
+
+const lastRevision = (tx: Db, entryId: string) =>
+  tx.revision.findFirst({
+    where: { entryId },
+    orderBy: { number: 'desc' },
+    select: { number: true, digest: true },
+  })
