@@ -1,0 +1,195 @@
+import { type Step, working } from './explain.ts'
+import { attempt, type Outcome } from './fault.ts'
+import { inspect } from './inspect.ts'
+import { exactly, type Range } from './range.ts'
+import { type CurvePoint, passingAt } from './sieve-curve.ts'
+import { spread } from './spread.ts'
+import type { SoilShare } from './subsoil.ts'
+import { waterDensity, waterViscosity } from './water-physics.ts'
+
+export interface HydrometerInput {
+  /** Dry mass in the cylinder, g, in one litre. */
+  readonly massG: number
+  /** What passes 63 µm, % of the whole soil, from a wet sieve; 100 where only that was put in. */
+  readonly finesPercent: Range
+  /** Only what passed 63 µm is in the cylinder, not the whole soil. */
+  readonly finesOnly: boolean
+  readonly particleDensityKgM3: Range
+  /** Reading in the blank (water with the dispersant), g/L: what every reading is too high by. */
+  readonly blankGL: Range
+  /** Added for the height of the meniscus, g/L. */
+  readonly meniscusGL: number
+  /** Earliest first. */
+  readonly readings: readonly {
+    readonly minutes: number
+    readonly readingGL: number
+    readonly celsius: number
+  }[]
+  /** How far off each reading may be, either way, g/L. */
+  readonly readingErrorGL?: number
+}
+
+export interface HydrometerReading {
+  readonly points: readonly {
+    readonly minutes: number
+    readonly sizeMm: Range
+    /** % of the whole soil finer than that size. */
+    readonly finer: Range
+  }[]
+  readonly shares: readonly SoilShare[]
+  readonly steps: readonly Step[]
+}
+
+/** Below this a particle is clay, mm (EN ISO 14688-1). */
+export const CLAY_MM = 0.002
+const GRAVITY = 9.80665
+/** The 152H hydrometer is marked for particles of this density, kg/L. */
+const MARKED_FOR = 2.65
+const SOURCE = 'das-soil-mechanics, hydrometer analysis'
+
+/** Depth to the bulb's centre of a 152H hydrometer in a litre cylinder, cm, from its reading, g/L. */
+export const effectiveDepthCm = (readingGL: number): number => 16.3 - 0.1641 * readingGL
+
+/**
+ * Largest particle still above the bulb after a time, mm, by Stokes' law.
+ *
+ * @param depthCm from {@link effectiveDepthCm}
+ * @param particleDensity kg/m³
+ */
+export function stokesMm(depthCm: number, minutes: number, particleDensity: number, celsius: number): number {
+  const metresPerSecond = depthCm / 100 / (minutes * 60)
+  const buoyant = (particleDensity - waterDensity(celsius)) * GRAVITY
+  return 1000 * Math.sqrt((18 * waterViscosity(celsius) * metresPerSecond) / buoyant)
+}
+
+/** What a reading of a 152H hydrometer counts for in particles of another density. */
+export const densityCorrection = (particleDensity: number): number => {
+  const g = particleDensity / 1000
+  return ((g / (g - 1)) * (MARKED_FOR - 1)) / MARKED_FOR
+}
+
+/**
+ * Clay and silt from hydrometer readings (152H, one litre).
+ *
+ * @returns faults: readings out of order, over what the mass can give, or too few to reach 2 µm: wait longer
+ */
+export function readHydrometer(input: HydrometerInput): Outcome<HydrometerReading> {
+  return attempt(() => {
+    refuseBadReadings(input)
+    const found = spread(variablesOf(input), (x) => sum(input, x))
+    const at = (name: string) => found[name] ?? exactly(0)
+    const points = input.readings.map(({ minutes }, i) => ({
+      minutes,
+      sizeMm: at(`size.${i}`),
+      finer: at(`finer.${i}`),
+    }))
+    const shares: SoilShare[] = [
+      { part: 'clay', percent: at('clay') },
+      { part: 'silt', percent: at('silt') },
+    ]
+    return { points, shares, steps: explain(input, points) }
+  })
+}
+
+function refuseBadReadings(input: HydrometerInput): void {
+  const check = inspect()
+  check.number('massG', input.massG, { above: 0, max: 200, unit: 'g' })
+  check.range('finesPercent', input.finesPercent, { min: 0, max: 100, unit: '%' })
+  check.range('particleDensityKgM3', input.particleDensityKgM3, { above: 1500, max: 5000, unit: 'kg/m3' })
+  check.range('blankGL', input.blankGL, { min: -10, max: 20, unit: 'g/L' })
+  check.number('meniscusGL', input.meniscusGL, { min: 0, max: 5, unit: 'g/L' })
+  check.number('readingErrorGL', input.readingErrorGL ?? 0, { min: 0, max: 5, unit: 'g/L' })
+  if (input.readings.length < 2)
+    check.refuse({ field: 'readings', code: 'too-small', value: input.readings.length, limit: 2 })
+  input.readings.forEach(({ minutes, readingGL, celsius }, i) => {
+    const before = input.readings[i - 1]
+    check.number(`readings.${i}.minutes`, minutes, { above: 0, max: 100_000, unit: 'min' })
+    check.number(`readings.${i}.readingGL`, readingGL, { min: 0, max: 60, unit: 'g/L' })
+    check.number(`readings.${i}.celsius`, celsius, { min: 5, max: 35, unit: 'degC' })
+    if (before !== undefined && minutes <= before.minutes)
+      check.refuse({
+        field: `readings.${i}.minutes`,
+        code: 'out-of-order',
+        value: minutes,
+        limit: before.minutes,
+      })
+    if (before !== undefined && readingGL > before.readingGL)
+      check.refuse({
+        field: `readings.${i}.readingGL`,
+        code: 'out-of-order',
+        value: readingGL,
+        limit: before.readingGL,
+      })
+  })
+  check.finish()
+  const x = Object.fromEntries(
+    Object.entries(variablesOf(input)).map(([name, range]) => [name, range.typical]),
+  )
+  const last = sum(input, x)[`size.${input.readings.length - 1}`] as number
+  if (last > CLAY_MM)
+    check.refuse({ field: 'readings', code: 'inconsistent', value: last, limit: CLAY_MM, unit: 'mm' })
+  const first = sum(input, x)['finer.0'] as number
+  // Five points for a reading's own error; more means a wrong mass or a forgotten blank.
+  if (first > 105) check.refuse({ field: 'massG', code: 'inconsistent', value: first, limit: 100, unit: '%' })
+  check.finish()
+}
+
+function variablesOf(input: HydrometerInput): Record<string, Range> {
+  const error = input.readingErrorGL ?? 0
+  const all: Record<string, Range> = {
+    fines: input.finesPercent,
+    density: input.particleDensityKgM3,
+    blank: input.blankGL,
+  }
+  input.readings.forEach(({ readingGL }, i) => {
+    all[`reading.${i}`] = { low: Math.max(0, readingGL - error), typical: readingGL, high: readingGL + error }
+  })
+  return all
+}
+
+function sum(input: HydrometerInput, x: Readonly<Record<string, number>>): Record<string, number> {
+  const density = x.density as number
+  const share = input.finesOnly ? (x.fines as number) : 100
+  const perReading = (densityCorrection(density) / input.massG) * share
+  const out: Record<string, number> = {}
+  const curve: CurvePoint[] = []
+  input.readings.forEach(({ minutes, celsius }, i) => {
+    const reading = x[`reading.${i}`] as number
+    const sizeMm = stokesMm(effectiveDepthCm(reading + input.meniscusGL), minutes, density, celsius)
+    const finer = Math.min(105, Math.max(0, (reading - (x.blank as number)) * perReading))
+    out[`size.${i}`] = sizeMm
+    out[`finer.${i}`] = finer
+    curve.push({ openingMm: sizeMm, passing: finer })
+  })
+  const last = curve[curve.length - 1] as CurvePoint
+  const clay = passingAt(curve, Math.max(CLAY_MM, last.openingMm)) ?? last.passing
+  return { ...out, clay, silt: Math.max(0, (x.fines as number) - clay) }
+}
+
+function explain(input: HydrometerInput, points: HydrometerReading['points']): Step[] {
+  return points.flatMap((point, i) => {
+    const { readingGL, celsius } = input.readings[i] as HydrometerInput['readings'][number]
+    const density = input.particleDensityKgM3.typical
+    const depth = effectiveDepthCm(readingGL + input.meniscusGL)
+    return [
+      {
+        symbol: `D(${point.minutes})`,
+        means: 'soil-stokes-size',
+        formula: '√(18 η L / (t (ρ_s − ρ_w) g))',
+        numbers: working`√(18 · ${waterViscosity(celsius)} · ${depth / 100} / (${point.minutes * 60} · (${density} − ${waterDensity(celsius)}) · ${GRAVITY}))`,
+        result: point.sizeMm,
+        unit: 'mm',
+        source: SOURCE,
+      },
+      {
+        symbol: `P(${point.minutes})`,
+        means: 'soil-stokes-finer',
+        formula: '(R − R_blank) · a / m · share',
+        numbers: working`(${readingGL} − ${input.blankGL.typical}) · ${densityCorrection(density)} / ${input.massG} · ${input.finesOnly ? input.finesPercent.typical : 100}`,
+        result: point.finer,
+        unit: '%',
+        source: SOURCE,
+      },
+    ]
+  })
+}
