@@ -1,0 +1,49 @@
+import type { CaseSummary } from '#lib/db/cases.ts'
+import { formatDate, formatList } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
+import { InventedMark } from './invented.tsx'
+import { labelOf } from './label.ts'
+import { StatesLine } from './states.tsx'
+
+/** Cases as an index: the wall, where it stands, how long it was watched, how it was last seen. */
+export function CaseIndex({ cases, head = 'h2' }: { cases: readonly CaseSummary[]; head?: 'h2' | 'h3' }) {
+  const t = words('pages')
+  const Head = head
+  return (
+    <ul className="index">
+      {cases.map((one) => (
+        <li key={one.slug}>
+          <div>
+            <Head className="index-title">
+              <a href={`/cases/${one.slug}`}>{one.title}</a>
+            </Head>
+            <p>{one.summary}</p>
+            <p className="facts-line">
+              <span>{formatList(one.units.map((unit) => labelOf('units', unit)))}</span>
+              <span>
+                {t('cases.place', { region: one.region, country: labelOf('countries', one.country) })}
+              </span>
+              {one.invented && <InventedMark />}
+            </p>
+          </div>
+          <div className="index-side">
+            <p>
+              {t('cases.visits', { count: one.visits })}
+              {one.yearsWatched !== null && one.yearsWatched >= 1 && (
+                <> · {t('cases.watched', { years: Math.floor(one.yearsWatched) })}</>
+              )}
+            </p>
+            {one.latest === null ? (
+              <p>{t('cases.unseen')}</p>
+            ) : (
+              <>
+                <p>{t('cases.latest', { date: formatDate(one.latest.on) })}</p>
+                <StatesLine states={one.latest} />
+              </>
+            )}
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}

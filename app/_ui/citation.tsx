@@ -1,0 +1,65 @@
+import type { ReactNode } from 'react'
+import type { Source } from '#lib/content/types.ts'
+import { formatList, formatYear } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
+
+const surname = (author: { family?: string; given?: string; literal?: string }) =>
+  author.family ?? author.literal ?? author.given ?? ''
+
+function yearOf(source: Source): string | undefined {
+  const year = source.issued?.['date-parts'][0]?.[0]
+  if (year === undefined) return undefined
+  const printed = formatYear(year)
+  return source.issued?.circa === true ? words('common')('year.about', { year: printed }) : printed
+}
+
+/** A source in a few words: its authors' surnames, or its title where it has none, and its year. */
+export function shortCitation(source: Source): string {
+  const t = words('common')
+  const names = (source.author ?? []).map(surname)
+  const [first = source.title] = names
+  const who =
+    names.length > 2 ? t('citation.others', { first }) : formatList(names.length > 0 ? names : [first])
+  const year = yearOf(source)
+  return year === undefined ? who : t('citation.short', { who, year })
+}
+
+/** A source in full, as a bibliography gives it, with its lasting address where it has one. */
+export function FullCitation({ source }: { source: Source }) {
+  const t = words('common')
+  const authors = (source.author ?? []).map((author) =>
+    author.given !== undefined && author.family !== undefined
+      ? `${author.family}, ${author.given}`
+      : surname(author),
+  )
+  const parts: (ReactNode | undefined)[] = [
+    source['container-title'],
+    source.edition && t('citation.edition', { edition: source.edition }),
+    source.volume && t('citation.volume', { volume: source.volume }),
+    source.number,
+    source.publisher && source['publisher-place']
+      ? t('citation.publisher', { place: source['publisher-place'], publisher: source.publisher })
+      : (source.publisher ?? source['publisher-place']),
+    source.page && t('citation.pages', { pages: source.page }),
+    source.ISBN && t('citation.isbn', { isbn: source.ISBN }),
+  ]
+  const address = source.DOI === undefined ? source.URL : `https://doi.org/${source.DOI}`
+  const year = yearOf(source)
+  return (
+    <>
+      {authors.length > 0 && `${formatList(authors)}. `}
+      <cite>{source.title}</cite>
+      {year !== undefined && ` (${year})`}
+      {'. '}
+      {parts
+        .filter((part) => part !== undefined && part !== '')
+        .map((part) => `${part}. `)
+        .join('')}
+      {address !== undefined && (
+        <a href={address} rel="noreferrer">
+          {source.DOI === undefined ? address : t('citation.doi', { doi: source.DOI })}
+        </a>
+      )}
+    </>
+  )
+}

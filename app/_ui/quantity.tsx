@@ -1,0 +1,43 @@
+import type { Range } from '#lib/mortar/range.ts'
+import { formatNumber, printedRange } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
+import { isUnit, UNIT_WORDS } from './units.ts'
+
+/** A figure with its unit, as text: `12.5 kg`. Unknown units are a fault of ours. */
+export function withUnit(figure: string, unit: string): string {
+  if (!isUnit(unit)) throw new RangeError(`no word for the unit ${unit}`)
+  return words('common')(`units.${UNIT_WORDS[unit]}`, { figure })
+}
+
+/** What a quantity prints, as text: its typical value, and its range where it has one. */
+export function quantityText(value: Range | number, unit: string, places?: number) {
+  if (typeof value === 'number') return { main: withUnit(formatNumber(value, places), unit), range: null }
+  const { low, typical, high, places: borne } = printedRange(value)
+  return {
+    main: withUnit(formatNumber(typical, borne), unit),
+    range:
+      low < high
+        ? words('common')('quantity.range', {
+            low: formatNumber(low, borne),
+            high: formatNumber(high, borne),
+          })
+        : null,
+  }
+}
+
+/**
+ * The one way a number and its unit are printed: the typical value with its unit, then what it may lie
+ * between. Ranges are rounded to what their width can bear; a plain number prints as it is.
+ *
+ * @param props.unit as the sums name it: `kg`, `m2`, `1` for none
+ * @param props.places decimal places of a plain number, at most three when left out
+ */
+export function Quantity(props: { value: Range | number; unit: string; places?: number; large?: boolean }) {
+  const { main, range } = quantityText(props.value, props.unit, props.places)
+  return (
+    <span className={props.large === true ? 'quantity quantity-large' : 'quantity'}>
+      <span className="quantity-main">{main}</span>
+      {range !== null && <span className="quantity-range"> {range}</span>}
+    </span>
+  )
+}

@@ -1,0 +1,31 @@
+/** The address's query as Next hands it over: repeated names are lists. */
+export type Query = Readonly<Record<string, string | readonly string[] | undefined>>
+
+/** The first value given for a name; empty counts as absent, as an untouched select sends it. */
+export function first(value: Query[string]): string | undefined {
+  const one = typeof value === 'string' ? value : value?.[0]
+  return one === undefined || one === '' ? undefined : one
+}
+
+/** The value if it is one of a closed list; anything else is no choice. */
+export function oneOf<T extends string>(list: readonly T[], value: Query[string]): T | undefined {
+  const given = first(value)
+  return list.find((item) => item === given)
+}
+
+/** A whole number above nought, or nothing. */
+export function wholeNumber(value: Query[string]): number | undefined {
+  const given = first(value)
+  return given !== undefined && /^[1-9]\d{0,5}$/.test(given) ? Number(given) : undefined
+}
+
+/** An address with the choices that were made; absent ones are left out. */
+export function addressWith(
+  path: string,
+  choices: Readonly<Record<string, string | number | undefined>>,
+): string {
+  const query = new URLSearchParams()
+  for (const [name, value] of Object.entries(choices)) if (value !== undefined) query.set(name, String(value))
+  const text = query.toString()
+  return text === '' ? path : `${path}?${text}`
+}

@@ -1,0 +1,37 @@
+import { content } from '#lib/content/index.ts'
+import type { Basis } from '#lib/mortar/range.ts'
+import { words } from '../_words/index.ts'
+import { shortCitation } from './citation.tsx'
+
+/** How we know something, in the word the site uses for it; its meaning is on the method page. */
+export const BasisMark = ({ basis }: { basis: Basis }) => (
+  <a className="basis" href={`/method#basis-${basis}`}>
+    {words('terms')(`basis.${basis}.label`)}
+  </a>
+)
+
+/** Where a figure or statement comes from: the source, the place in it, and how well we know it. */
+export function SourceMark(props: { source?: string; locator?: string; basis?: Basis }) {
+  const source = props.source === undefined ? undefined : content().sources.get(props.source)
+  return (
+    <span className="source-mark">
+      {source !== undefined && <a href={`/sources/${source.id}`}>{shortCitation(source)}</a>}
+      {source !== undefined && props.locator !== undefined && `, ${props.locator}`}
+      {source !== undefined && props.basis !== undefined && ' · '}
+      {props.basis !== undefined && <BasisMark basis={props.basis} />}
+    </span>
+  )
+}
+
+/** The same from the form that the sums use: `source-id` or `source-id, locator`. */
+export function SourceText({ text, basis }: { text: string; basis?: Basis }) {
+  const comma = text.indexOf(', ')
+  const source = comma < 0 ? text : text.slice(0, comma)
+  return (
+    <SourceMark
+      source={source}
+      {...(comma >= 0 && { locator: text.slice(comma + 2) })}
+      {...(basis !== undefined && { basis })}
+    />
+  )
+}

@@ -1,0 +1,49 @@
+import type { Range } from '#lib/mortar/range.ts'
+import { LOCALE, TIME_ZONE, words } from './index.ts'
+
+/**
+ * A range as it is printed: its three figures rounded to one place, the place that its width can bear
+ * (about a fifth of it), and never more than three significant digits of the typical value.
+ */
+export function printedRange({ low, typical, high }: Range): Range & { places: number } {
+  const size = Math.max(Math.abs(low), Math.abs(typical), Math.abs(high))
+  if (size === 0) return { low, typical, high, places: 0 }
+  const finest = Math.floor(Math.log10(size)) - 2
+  const borne = high > low ? Math.floor(Math.log10((high - low) / 5)) : finest
+  const place = Math.max(finest, borne)
+  const round = (value: number) => Number((Math.round(value / 10 ** place) * 10 ** place).toPrecision(12))
+  return { low: round(low), typical: round(typical), high: round(high), places: Math.max(0, -place) }
+}
+
+/** A number with a fixed count of decimal places. */
+export const formatNumber = (value: number, places?: number): string =>
+  new Intl.NumberFormat(LOCALE, {
+    minimumFractionDigits: places ?? 0,
+    maximumFractionDigits: places ?? 3,
+    useGrouping: 'min2',
+  }).format(value)
+
+/** Parts of a proportion: whole numbers whole, others to at most two decimals. */
+export const formatParts = (value: number): string =>
+  new Intl.NumberFormat(LOCALE, { maximumFractionDigits: 2 }).format(value)
+
+/** `YYYY`, `YYYY-MM` or `YYYY-MM-DD` as a date is written, as much of it as is known. */
+export function formatDate(value: string | Date): string {
+  const text = typeof value === 'string' ? value : value.toISOString().slice(0, 10)
+  const options: Intl.DateTimeFormatOptions =
+    text.length === 4
+      ? { year: 'numeric' }
+      : text.length === 7
+        ? { month: 'long', year: 'numeric' }
+        : { day: 'numeric', month: 'long', year: 'numeric' }
+  const date = new Date(`${text}${'-01-01'.slice(0, 10 - text.length)}T00:00:00Z`)
+  return new Intl.DateTimeFormat(LOCALE, { ...options, timeZone: TIME_ZONE }).format(date)
+}
+
+/** A year of our era or before it (negative), as sources and tables count them. */
+export const formatYear = (year: number): string =>
+  words('common')(year < 0 ? 'year.before' : 'year.plain', { year: String(Math.abs(year)) })
+
+/** Words in a row: `a, b and c`. */
+export const formatList = (items: readonly string[], type: 'conjunction' | 'disjunction' = 'conjunction') =>
+  new Intl.ListFormat(LOCALE, { type }).format(items)

@@ -1,0 +1,29 @@
+import { createTranslator } from 'use-intl/core'
+import common from './en/common.json'
+import faults from './en/faults.json'
+import pages from './en/pages.json'
+import terms from './en/terms.json'
+
+/** The one language so far. Numbers and dates follow it too, never the server's own settings. */
+export const LOCALE = 'en-GB'
+export const TIME_ZONE = 'UTC'
+
+/** Each file of the catalogue is a namespace of its own name. */
+const messages = { common, faults, pages, terms }
+export type Messages = typeof messages
+export type Namespace = keyof Messages
+
+/**
+ * The words of one part of the catalogue: `const t = words('pages')`, then `t('home.title')`.
+ * Keys are checked by the compiler; a missing word is a fault of ours and throws.
+ */
+export const words = <N extends Namespace>(namespace: N) =>
+  createTranslator<Messages, N>({
+    locale: LOCALE,
+    timeZone: TIME_ZONE,
+    messages,
+    namespace,
+    onError: (error) => {
+      throw error
+    },
+  })

@@ -1,0 +1,74 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { caseBySlug } from '#lib/db/cases.ts'
+import { CiteSection } from '../../_ui/cite.tsx'
+import { InventedNotice } from '../../_ui/invented.tsx'
+import { labelOf } from '../../_ui/label.ts'
+import { Notice } from '../../_ui/notice.tsx'
+import { PageHead } from '../../_ui/page-head.tsx'
+import { type Query, wholeNumber } from '../../_ui/query.ts'
+import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
+import { words } from '../../_words/index.ts'
+import { Fabric, Found } from './fabric.tsx'
+import { WorkSection } from './work-section.tsx'
+
+interface Props {
+  params: Promise<{ slug: string }>
+  searchParams: Promise<Query>
+}
+
+const t = words('pages')
+
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { slug } = await params
+  const found = await caseBySlug(slug, wholeNumber((await searchParams).revision))
+  if (!found) return {}
+  const { title, summary } = found.body
+  return { title, description: summary, alternates: { canonical: `/cases/${slug}` } }
+}
+
+/** One wall: its fabric, the mortars found in it, the works done to it and what each visit saw. */
+export default async function CasePage({ params, searchParams }: Props) {
+  const { slug } = await params
+  const found = await caseBySlug(slug, wholeNumber((await searchParams).revision))
+  if (!found) return (await WithdrawnPage({ slug, kind: 'case' })) ?? notFound()
+  const { body, visits } = found
+  return (
+    <>
+      <PageHead title={body.title} kicker={<a href="/cases">{t('cases.title')}</a>} lead={body.summary}>
+        <p className="facts-line">
+          <span>
+            {t('cases.place', {
+              region: body.place.region,
+              country: labelOf('countries', body.place.country),
+            })}
+          </span>
+          <span>{t('case.works', { count: body.works.length })}</span>
+          <span>{t('cases.visits', { count: visits.length })}</span>
+        </p>
+        {body.invented && <InventedNotice page="one" />}
+        {found.revision < found.latest && (
+          <Notice kind="note">
+            <p>
+              {t.rich('entry.superseded', {
+                revision: found.revision,
+                latest: found.latest,
+                link: (label) => <a href={`/cases/${slug}`}>{label}</a>,
+              })}
+            </p>
+          </Notice>
+        )}
+      </PageHead>
+      {body.works.map((work) => (
+        <WorkSection
+          key={work.id}
+          work={work}
+          visits={visits.filter((visit) => visit.body.work === work.id)}
+        />
+      ))}
+      <Fabric body={body} />
+      <Found body={body} />
+      <CiteSection path="cases" entry={found} title={body.title} />
+    </>
+  )
+}

@@ -1,0 +1,18 @@
+'use client'
+
+import words from './_words/en/error.json'
+
+/** Last resort; tells the visitor nothing internal. The catalogue's own file keeps the rest of it out of the browser. */
+export default function ErrorPage({ reset }: { reset: () => void }) {
+  return (
+    <header className="page-head">
+      <h1>{words.title}</h1>
+      <p className="lead">{words.lead}</p>
+      <p className="facts-line">
+        <button type="button" className="button" onClick={reset}>
+          {words.again}
+        </button>
+      </p>
+    </header>
+  )
+}

@@ -1,0 +1,75 @@
+import type { Metadata, Viewport } from 'next'
+import { connection } from 'next/server'
+import type { ReactNode } from 'react'
+import { Course, HoleMark } from './_ui/drawings.tsx'
+import { fontClasses } from './_ui/fonts.ts'
+import { LOCALE, words } from './_words/index.ts'
+import './globals.css'
+
+const t = words('common')
+
+export const metadata: Metadata = {
+  title: { default: t('site.name'), template: t('site.titleTemplate') },
+  description: t('site.description'),
+  applicationName: t('site.name'),
+  formatDetection: { telephone: false, address: false, email: false },
+}
+
+export const viewport: Viewport = {
+  colorScheme: 'light dark',
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#fbf9f2' },
+    { media: '(prefers-color-scheme: dark)', color: '#14181d' },
+  ],
+}
+
+const MAIN = ['recipes', 'cases', 'tables', 'work-out', 'record'] as const
+const SMALL = ['sources', 'method', 'about'] as const
+
+/** The shell of every page. Each request is drawn anew: the security policy's nonce differs every time. */
+export default async function Layout({ children }: { children: ReactNode }) {
+  await connection()
+  return (
+    <html lang={LOCALE} className={fontClasses}>
+      <body>
+        <a className="skip" href="#main">
+          {t('site.skip')}
+        </a>
+        <header className="masthead">
+          <div className="leaf masthead-line">
+            <a className="wordmark" href="/">
+              <HoleMark />
+              {t('site.name')}
+            </a>
+            <nav aria-label={t('site.nav')}>
+              <Places places={MAIN} />
+            </nav>
+          </div>
+          <Course id="course-head" />
+        </header>
+        <main id="main" className="leaf" tabIndex={-1}>
+          {children}
+        </main>
+        <footer className="footer">
+          <Course id="course-foot" />
+          <div className="leaf footer-line">
+            <p>{t('site.footer')}</p>
+            <nav aria-label={t('site.navSmall')}>
+              <Places places={SMALL} />
+            </nav>
+          </div>
+        </footer>
+      </body>
+    </html>
+  )
+}
+
+const Places = ({ places }: { places: readonly (typeof MAIN | typeof SMALL)[number][] }) => (
+  <ul className="nav">
+    {places.map((place) => (
+      <li key={place}>
+        <a href={`/${place}`}>{t(`places.${place}`)}</a>
+      </li>
+    ))}
+  </ul>
+)

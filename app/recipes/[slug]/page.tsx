@@ -1,0 +1,113 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { casesUsingRecipe } from '#lib/db/cases.ts'
+import { recipeBySlug } from '#lib/db/recipes.ts'
+import { CaseIndex } from '../../_ui/case-index.tsx'
+import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
+import { CiteSection } from '../../_ui/cite.tsx'
+import { InventedNotice } from '../../_ui/invented.tsx'
+import { labelOf } from '../../_ui/label.ts'
+import { Notice } from '../../_ui/notice.tsx'
+import { PageHead } from '../../_ui/page-head.tsx'
+import { addressWith, type Query, wholeNumber } from '../../_ui/query.ts'
+import { Section } from '../../_ui/section.tsx'
+import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
+import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
+import { workedProportions } from '../../_ui/worked.ts'
+import { formatList } from '../../_words/format.ts'
+import { words } from '../../_words/index.ts'
+import { IngredientTable } from './ingredient-table.tsx'
+import { RestsOn } from './rests-on.tsx'
+
+interface Props {
+  params: Promise<{ slug: string }>
+  searchParams: Promise<Query>
+}
+
+const t = words('pages')
+
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { slug } = await params
+  const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).revision))
+  if (!recipe) return {}
+  const { title, summary } = recipe.body
+  return { title, description: summary, alternates: { canonical: `/recipes/${slug}` } }
+}
+
+/** One recipe: as stated, as it works out for each lime state, what it rests on, where it was used. */
+export default async function RecipePage({ params, searchParams }: Props) {
+  const { slug } = await params
+  const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).revision))
+  if (!recipe) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
+  const { body } = recipe
+  const cases = await casesUsingRecipe(slug)
+  const worked = workedProportions(body.ingredients)
+  const cautions = cautionsFor({
+    materials: body.ingredients.map(({ material }) => material),
+    roles: body.ingredients.map(({ role }) => role),
+    uses: body.uses,
+    methods: [body.method],
+  })
+  const job = addressWith(`/recipes/${slug}/job`, { r: recipe.revision })
+  return (
+    <>
+      <PageHead title={body.title} kicker={<a href="/recipes">{t('recipes.title')}</a>} lead={body.summary}>
+        <p className="facts-line">
+          <StandingMark standing={body.standing} />
+          <span>{labelOf('families', body.family)}</span>
+          <span>{formatList(body.uses.map((use) => labelOf('uses', use)))}</span>
+        </p>
+        {body.invented && <InventedNotice page="one" />}
+        {recipe.revision < recipe.latest && (
+          <Notice kind="note">
+            <p>
+              {t.rich('entry.superseded', {
+                revision: recipe.revision,
+                latest: recipe.latest,
+                link: (label) => <a href={`/recipes/${slug}`}>{label}</a>,
+              })}
+            </p>
+          </Notice>
+        )}
+        {body.standingReason !== undefined && (
+          <Notice
+            kind={body.standing === 'known-hazard' ? 'hazard' : 'caution'}
+            title={labelOf('standings', body.standing)}
+          >
+            <p>{body.standingReason}</p>
+          </Notice>
+        )}
+        <p className="actions facts-line">
+          <a className={body.standing === 'in-use' ? 'button' : 'button button-plain'} href={job}>
+            {t('recipe.job')}
+          </a>
+        </p>
+      </PageHead>
+      <Section id="stated" title={t('recipe.stated')} note={t('recipe.statedNote')}>
+        <IngredientTable ingredients={body.ingredients} />
+      </Section>
+      <Section id="worked" title={t('worked.title')} note={t('worked.note')}>
+        {worked.ok ? (
+          <StateProportionsTable proportions={worked.value} ingredients={body.ingredients} />
+        ) : (
+          <p>{t('worked.refused')}</p>
+        )}
+      </Section>
+      <Section id="method" title={t('recipe.method')}>
+        <p>
+          <strong>{labelOf('methods', body.method)}.</strong>
+        </p>
+        {body.methodNotes?.split(/\n\s*\n/).map((paragraph) => (
+          <p key={paragraph}>{paragraph}</p>
+        ))}
+        <Cautions cautions={cautions} />
+      </Section>
+      <RestsOn body={body} />
+      <Section id="cases" title={t('recipe.cases')} note={t('recipe.casesNote')}>
+        {cases.length === 0 ? <p>{t('recipe.noCases')}</p> : <CaseIndex cases={cases} head="h3" />}
+      </Section>
+      <CiteSection path="recipes" entry={recipe} title={body.title} />
+    </>
+  )
+}

@@ -1,0 +1,72 @@
+import { content } from '#lib/content/index.ts'
+import type { RecipeBody } from '#lib/entry/recipe.ts'
+import { Facts } from '../../_ui/facts.tsx'
+import { proportionText } from '../../_ui/ingredients.tsx'
+import { labelOf } from '../../_ui/label.ts'
+import { Section } from '../../_ui/section.tsx'
+import { SourceMark } from '../../_ui/source-mark.tsx'
+import { formatList } from '../../_words/format.ts'
+import { words } from '../../_words/index.ts'
+
+/** The rows a recipe follows, its sources, and its place in time and trade, each kept apart. */
+export function RestsOn({ body }: { body: RecipeBody }) {
+  const t = words('pages')
+  const { region } = body
+  const place = [region.name, region.country && labelOf('countries', region.country)].filter(
+    (one) => one !== undefined,
+  )
+  return (
+    <Section id="rests-on" title={t('recipe.restsOn')} note={t('recipe.restsOnNote')}>
+      {body.follows.length === 0 && body.sources.length === 0 && <p>{t('recipe.noSource')}</p>}
+      {body.follows.length > 0 && (
+        <ul className="plain-list stack">
+          {body.follows.map((ref) => (
+            <FollowedRow key={ref} address={ref} />
+          ))}
+        </ul>
+      )}
+      {body.sources.length > 0 && (
+        <ul>
+          {body.sources.map(({ source, locator }) => (
+            <li key={`${source}-${locator ?? ''}`}>
+              <SourceMark source={source} {...(locator !== undefined && { locator })} />
+            </li>
+          ))}
+        </ul>
+      )}
+      <Facts
+        facts={{
+          [t('recipe.historicTerm')]: body.historicTerm,
+          [t('recipe.chemistry')]: body.chemistry,
+          [t('recipe.modernClass')]: body.modernClass,
+          [t('recipe.units')]:
+            body.units.length > 0 ? formatList(body.units.map((unit) => labelOf('units', unit))) : null,
+          [t('recipe.region')]: place.length > 0 ? place.join(', ') : null,
+          [t('recipe.period')]: body.period,
+          [t('recipe.adaptedFrom')]: body.adaptedFrom && <RevisionLink address={body.adaptedFrom} />,
+        }}
+      />
+    </Section>
+  )
+}
+
+function FollowedRow({ address }: { address: string }) {
+  const row = content().rows.get(address)
+  if (!row) return <li>{address}</li>
+  return (
+    <li>
+      <a href={`/tables/${row.ref}`}>{row.label}</a>
+      <span className="block">{proportionText(row.ingredients)}</span>
+      <SourceMark source={row.citation.source} locator={row.citation.locator} basis={row.basis} />
+    </li>
+  )
+}
+
+function RevisionLink({ address }: { address: string }) {
+  const [slug = '', revision = ''] = address.split('@')
+  return (
+    <a href={`/recipes/${slug}?revision=${revision}`}>
+      {words('pages')('recipe.revisionOf', { slug, revision })}
+    </a>
+  )
+}

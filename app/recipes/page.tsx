@@ -1,0 +1,47 @@
+import type { Metadata } from 'next'
+import { unitsWithin } from '#lib/api/units.ts'
+import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
+import { FAMILIES, USES } from '#lib/entry/terms.ts'
+import { type Facet, FilterForm } from '../_ui/filter-form.tsx'
+import { InventedNotice } from '../_ui/invented.tsx'
+import { labelOf } from '../_ui/label.ts'
+import { PageHead } from '../_ui/page-head.tsx'
+import { first, oneOf, type Query } from '../_ui/query.ts'
+import { RecipeIndex } from '../_ui/recipe-index.tsx'
+import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
+import { words } from '../_words/index.ts'
+
+const t = words('pages')
+
+export const metadata: Metadata = { title: t('recipes.title'), alternates: { canonical: '/recipes' } }
+
+/** Published recipes, narrowed by stone (and all kinds of it), use and family. */
+export default async function RecipesPage({ searchParams }: { searchParams: Promise<Query> }) {
+  const query = await searchParams
+  const unit = first(query.unit)
+  const use = oneOf(USES, query.use)
+  const family = oneOf(FAMILIES, query.family)
+  const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }), ...(family && { family }) }
+  const [recipes, counts] = await Promise.all([listRecipes(filter), recipeFacets(filter, unitPairs())])
+  const facets: Facet[] = [
+    { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(counts.unit) },
+    { name: 'use', value: use, any: 'anyUse', counts: labelled('uses', counts.use) },
+    { name: 'family', value: family, any: 'anyFamily', counts: labelled('families', counts.family) },
+  ]
+  return (
+    <>
+      <PageHead title={t('recipes.title')} lead={t('recipes.lead')} />
+      <FilterForm action="/recipes" facets={facets} />
+      {recipes.some(({ invented }) => invented) && <InventedNotice page="list" />}
+      <p className="facts-line">
+        {unit === undefined
+          ? t('recipes.found', { count: recipes.length })
+          : t('recipes.foundFor', { count: recipes.length, unit: labelOf('units', unit) })}
+      </p>
+      <RecipeIndex recipes={recipes} />
+    </>
+  )
+}
+
+const labelled = (vocabulary: string, counts: readonly { id: string; count: number }[]) =>
+  counts.map((one) => ({ ...one, label: labelOf(vocabulary, one.id) }))

@@ -1,0 +1,49 @@
+import type { Metadata } from 'next'
+import { Notice } from '../_ui/notice.tsx'
+import { PageHead } from '../_ui/page-head.tsx'
+import { Section } from '../_ui/section.tsx'
+import { words } from '../_words/index.ts'
+import { Scales } from './scales.tsx'
+
+const t = words('pages')
+const HOLDS = ['place', 'fabric', 'mortars', 'works', 'mixed', 'visits', 'interests'] as const
+const MANNERS = ['together', 'light', 'rain', 'photograph', 'failure'] as const
+
+export const metadata: Metadata = { title: t('record.title'), alternates: { canonical: '/record' } }
+
+/** What a record holds, the scales it is kept on, and a sheet to fill in on the scaffold. */
+export default function RecordPage() {
+  return (
+    <>
+      <PageHead title={t('record.title')} lead={t('record.lead')}>
+        <Notice kind="note" title={t('record.notOpen')}>
+          <p>{t('record.notOpenText')}</p>
+        </Notice>
+      </PageHead>
+      <Section id="holds" title={t('record.holds')}>
+        <ul>
+          {HOLDS.map((part) => (
+            <li key={part}>{t(`record.part.${part}`)}</li>
+          ))}
+        </ul>
+      </Section>
+      <Section id="manners" title={t('record.manners')}>
+        <ol>
+          {MANNERS.map((one) => (
+            <li key={one}>{t(`record.manner.${one}`)}</li>
+          ))}
+        </ol>
+      </Section>
+      <Section id="scales" title={t('record.scales')} note={t('record.scalesNote')}>
+        <Scales />
+      </Section>
+      <Section id="sheet" title={t('record.sheet')} note={t('record.sheetNote')}>
+        <p className="screen-only">
+          <a className="button button-plain" href="/record/sheet">
+            {t('record.sheetLink')}
+          </a>
+        </p>
+      </Section>
+    </>
+  )
+}

@@ -1,0 +1,35 @@
+import { DataTable } from '../_ui/data-table.tsx'
+import { termOf } from '../_ui/label.ts'
+import { SourceText } from '../_ui/source-mark.tsx'
+import { SCALES } from '../_ui/states.tsx'
+import { words } from '../_words/index.ts'
+
+/** The three scales, best first, each state with the words that decide it. */
+export function Scales() {
+  const t = words('pages')
+  return SCALES.map((scale) => (
+    <DataTable
+      key={scale.key}
+      label={t(`states.${scale.key}`)}
+      caption={t(`record.scale.${scale.key}`)}
+      stack
+      columns={[
+        { key: 'state', head: t(`states.${scale.key}`), names: true },
+        { key: 'definition', head: t('record.definition') },
+        { key: 'source', head: t('table.source') },
+      ]}
+      rows={scale.states.map((state) => {
+        const term = termOf(scale.vocabulary, state)
+        return {
+          key: state,
+          id: `${scale.key}-${state}`,
+          cells: {
+            state: term?.label ?? state,
+            definition: term?.definition,
+            source: term?.source && <SourceText text={term.source} />,
+          },
+        }
+      })}
+    />
+  ))
+}

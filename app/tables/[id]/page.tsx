@@ -1,0 +1,127 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { content } from '#lib/content/index.ts'
+import type { TableRow } from '#lib/content/types.ts'
+import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
+import { DataTable } from '../../_ui/data-table.tsx'
+import { measureText, proportionText } from '../../_ui/ingredients.tsx'
+import { labelOf } from '../../_ui/label.ts'
+import { PageHead } from '../../_ui/page-head.tsx'
+import { RowProportions } from '../../_ui/row-proportions.tsx'
+import { Section } from '../../_ui/section.tsx'
+import { SourceMark } from '../../_ui/source-mark.tsx'
+import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { formatList } from '../../_words/format.ts'
+import { words } from '../../_words/index.ts'
+
+interface Props {
+  params: Promise<{ id: string }>
+}
+
+const t = words('pages')
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const table = content().tables.get((await params).id)
+  return table ? { title: table.title, alternates: { canonical: `/tables/${table.id}` } } : {}
+}
+
+/** One proportion table: each row as its source states it, then worked out for the four lime states. */
+export default async function TablePage({ params }: Props) {
+  const table = content().tables.get((await params).id)
+  if (!table) notFound()
+  const cautions = cautionsFor({
+    materials: table.rows.flatMap((row) => row.ingredients.map(({ material }) => material)),
+    roles: table.rows.flatMap((row) => row.ingredients.map(({ role }) => role)),
+    uses: table.rows.flatMap((row) => row.uses),
+  })
+  return (
+    <>
+      <PageHead title={table.title} kicker={<a href="/tables">{t('tables.title')}</a>}>
+        <div className="lead prose">
+          {table.intro.map((paragraph) => (
+            <p key={paragraph}>{paragraph}</p>
+          ))}
+        </div>
+      </PageHead>
+      <Section id="rows" title={t('table.rows')} note={t('table.rowsNote')}>
+        <DataTable
+          label={table.title}
+          caption={t('table.caption', { title: table.title })}
+          hideCaption
+          stack
+          columns={[
+            { key: 'row', head: t('table.row'), names: true },
+            { key: 'stated', head: t('table.stated') },
+            { key: 'standing', head: t('table.standing') },
+            { key: 'source', head: t('table.source') },
+          ]}
+          rows={table.rows.map((row) => ({
+            key: row.id,
+            id: row.id,
+            cells: {
+              row: <RowName row={row} />,
+              stated: <RowStated row={row} />,
+              standing: <RowStanding row={row} />,
+              source: (
+                <SourceMark source={row.citation.source} locator={row.citation.locator} basis={row.basis} />
+              ),
+            },
+          }))}
+        />
+      </Section>
+      <RowProportions rows={table.rows} />
+      {cautions.length > 0 && (
+        <Section id="cautions" title={t('cautions.title')}>
+          <Cautions cautions={cautions} />
+        </Section>
+      )}
+    </>
+  )
+}
+
+const RowName = ({ row }: { row: TableRow }) => (
+  <>
+    <a href={`#${row.id}`}>{row.label}</a>
+    <span className="note block">
+      {formatList(row.uses.map((use) => labelOf('uses', use)))}
+      <br />
+      {row.region}, {row.period}
+    </span>
+  </>
+)
+
+const RowStated = ({ row }: { row: TableRow }) => (
+  <>
+    <span className="block">{proportionText(row.ingredients)}</span>
+    <span className="note block">
+      {measureText(row.ingredients)}. {row.measured}
+    </span>
+    {row.additions !== undefined && (
+      <span className="note block">{t('table.additions', { text: row.additions })}</span>
+    )}
+    {row.notes !== undefined && <span className="note block">{row.notes}</span>}
+    {row.ambiguous !== undefined && (
+      <span className="note block">{t('table.ambiguous', { text: row.ambiguous })}</span>
+    )}
+    {row.ancestor !== undefined && <Ancestor address={row.ancestor} />}
+  </>
+)
+
+function Ancestor({ address }: { address: string }) {
+  const row = content().rows.get(address)
+  return (
+    <span className="note block">
+      {t.rich('table.ancestor', {
+        row: row?.label ?? address,
+        link: (label) => <a href={`/tables/${address}`}>{label}</a>,
+      })}
+    </span>
+  )
+}
+
+const RowStanding = ({ row }: { row: TableRow }) => (
+  <>
+    <StandingMark standing={row.standing} />
+    {row.standingReason !== undefined && <span className="note block">{row.standingReason}</span>}
+  </>
+)

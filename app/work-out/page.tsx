@@ -1,0 +1,81 @@
+import type { Metadata } from 'next'
+import { unitsWithin } from '#lib/api/units.ts'
+import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
+import { USES } from '#lib/entry/terms.ts'
+import { DataTable } from '../_ui/data-table.tsx'
+import { FilterForm } from '../_ui/filter-form.tsx'
+import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
+import { labelOf } from '../_ui/label.ts'
+import { PageHead } from '../_ui/page-head.tsx'
+import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
+import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
+import { formatList } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
+
+const t = words('pages')
+
+export const metadata: Metadata = { title: t('workOut.title'), alternates: { canonical: '/work-out' } }
+
+/** Recipes in use, to pick one and work out a job from it. */
+export default async function WorkOutPage({ searchParams }: { searchParams: Promise<Query> }) {
+  const query = await searchParams
+  const unit = first(query.unit)
+  const use = oneOf(USES, query.use)
+  const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }) }
+  const [all, counts] = await Promise.all([listRecipes(filter), recipeFacets(filter, unitPairs())])
+  const recipes = all.filter(({ standing }) => standing === 'in-use')
+  return (
+    <>
+      <PageHead title={t('workOut.title')} lead={t('workOut.lead')} />
+      <FilterForm
+        action="/work-out"
+        facets={[
+          {
+            name: 'use',
+            value: use,
+            any: 'anyUse',
+            counts: counts.use.map((one) => ({ ...one, label: labelOf('uses', one.id) })),
+          },
+          { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(counts.unit) },
+        ]}
+      />
+      {recipes.some(({ invented }) => invented) && <InventedNotice page="list" />}
+      <p className="facts-line">{t('workOut.found', { count: recipes.length })}</p>
+      <DataTable
+        label={t('workOut.table')}
+        caption={t('workOut.table')}
+        hideCaption
+        stack
+        columns={[
+          { key: 'recipe', head: t('workOut.recipe'), names: true },
+          { key: 'family', head: t('filter.family') },
+          { key: 'uses', head: t('filter.use') },
+          { key: 'job', head: t('workOut.sheet') },
+        ]}
+        rows={recipes.map((recipe) => ({
+          key: recipe.slug,
+          cells: {
+            recipe: (
+              <>
+                <a href={`/recipes/${recipe.slug}`}>{recipe.title}</a> {recipe.invented && <InventedMark />}
+              </>
+            ),
+            family: labelOf('families', recipe.family),
+            uses: formatList(recipe.uses.map((one) => labelOf('uses', one))),
+            job: (
+              <a
+                href={addressWith(`/recipes/${recipe.slug}/job`, { r: recipe.revision })}
+                aria-label={t('workOut.openFor', { title: recipe.title })}
+              >
+                {t('workOut.open')}
+              </a>
+            ),
+          },
+        }))}
+      />
+      {all.length > recipes.length && (
+        <p className="note">{t('workOut.leftOut', { count: all.length - recipes.length })}</p>
+      )}
+    </>
+  )
+}

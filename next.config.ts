@@ -1,0 +1,11 @@
+import type { NextConfig } from 'next'
+
+const config: NextConfig = {
+  poweredByHeader: false,
+  reactStrictMode: true,
+  devIndicators: false,
+  // The database driver and the content reader are plain Node modules; bundling them gains nothing.
+  serverExternalPackages: ['@prisma/client', '@prisma/adapter-pg', 'pg'],
+}
+
+export default config
