@@ -27,16 +27,19 @@ export interface DecisionLink {
 }
 
 /**
- * SHA-256 (64 hexadecimal digits) of a JSON value in canonical form (RFC 8785): the same for every order of
- * keys and every way of writing a number.
+ * A JSON value in canonical form (RFC 8785): the same text for every order of keys and way of writing a number.
  *
  * @throws Error for what JSON cannot hold
  */
-export function digestOf(value: unknown): string {
+export function canonicalJson(value: unknown): string {
   const canonical = canonicalize(value)
-  if (canonical === undefined) throw new TypeError('only a JSON value has a digest')
-  return createHash('sha256').update(canonical, 'utf8').digest('hex')
+  if (canonical === undefined) throw new TypeError('only a JSON value has a canonical form')
+  return canonical
 }
+
+/** SHA-256 (64 hexadecimal digits) of a JSON value in canonical form. */
+export const digestOf = (value: unknown): string =>
+  createHash('sha256').update(canonicalJson(value), 'utf8').digest('hex')
 
 /** Digest of a revision; it takes in the one before it, so that none can be changed alone. */
 export const revisionDigest = (link: RevisionLink): string =>
