@@ -1,4 +1,6 @@
 import type { FieldFault } from '#lib/errors.ts'
+import { withUnit } from '../_ui/quantity.tsx'
+import { isUnit } from '../_ui/units.ts'
 import faults from '../_words/en/faults.json'
 import { formatNumber } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
@@ -16,15 +18,16 @@ export function faultSentence({ code, value, limit, unit }: FieldFault, label: s
   const t = words('faults')
   return t(`field.${isKnown(code) ? code : 'other'}`, {
     field: label,
-    value: print(value),
-    limit: print(limit),
-    unit: unit ?? '',
-    hasUnit: unit ? 'yes' : 'no',
-  }).trim()
+    value: print(value, unit),
+    limit: print(limit, unit),
+  })
 }
 
-const print = (value: string | number | undefined) =>
-  typeof value === 'number' ? formatNumber(value) : shorten(value ?? '')
+function print(value: string | number | undefined, unit: string | undefined): string {
+  if (typeof value !== 'number') return shorten(value ?? '')
+  const figure = formatNumber(value)
+  return unit !== undefined && isUnit(unit) ? withUnit(figure, unit) : figure
+}
 
 /** A pasted page is not repeated whole. */
 const shorten = (text: string) => (text.length > 60 ? `${text.slice(0, 59)}…` : text)

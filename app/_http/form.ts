@@ -1,5 +1,6 @@
-import { parseNumber } from '#lib/entry/number.ts'
+import { type NumberReading, parseNumber } from '#lib/entry/number.ts'
 import type { FieldFault } from '#lib/errors.ts'
+import type { Range } from '#lib/mortar/range.ts'
 import { LOCALE } from '../_words/index.ts'
 
 /** What was typed into a form, by field name. A field left blank is not there. */
@@ -18,39 +19,54 @@ export function typedFrom(search: Readonly<Record<string, string | readonly stri
   return typed
 }
 
-/** What one number field holds. */
-export interface NumberRead {
+/** How an ambiguous figure (`1,500`) was meant: its mark parts thousands, or it is the decimal sign. */
+export const MARKS = ['thousands', 'decimal'] as const
+export type Mark = (typeof MARKS)[number]
+
+/** The field that says how the mark in an ambiguous figure was meant. */
+export const markName = (name: string) => `${name}-mark`
+
+/** What one field holds: a figure, or a range such as `20–30`. */
+export interface AmountRead {
   readonly text: string
-  readonly value?: number
-  /** Both meanings of an ambiguous number, whether or not one was chosen yet. */
-  readonly readings?: readonly [number, number]
+  readonly amount?: Range
+  /** Both meanings of an ambiguous figure, whether or not one was chosen yet. */
+  readonly readings?: Readonly<Record<Mark, Range>>
   readonly fault?: FieldFault
 }
 
-/** The field that says which meaning of an ambiguous number is the right one. */
-export const choiceName = (name: string) => `${name}-as`
+const RANGE_MARK = /\s*(?:–|—|\.\.|\bto\b|(?<=[\d½¼¾])-(?=[\d½¼¾.,]))\s*/
 
 /**
- * Reads a number field. Nothing typed is no fault here: whoever needs the number says so.
+ * Reads a field of a figure or a range. Nothing typed is no fault here: whoever needs it says so.
  *
- * An ambiguous number (`1,500`) is settled by the field {@link choiceName}, and is a fault until it is.
+ * An ambiguous figure is settled by the field {@link markName}, and is a fault until it is.
  */
-export function readNumber(typed: Typed, name: string): NumberRead {
+export function readAmount(typed: Typed, name: string): AmountRead {
   const text = typed[name] ?? ''
   if (text === '') return { text }
-  const reading = parseNumber(text, LOCALE)
-  if (reading.kind === 'value') return { text, value: reading.value }
-  if (reading.kind === 'not-a-number')
-    return { text, fault: { field: name, code: 'not-a-number', value: text } }
-  const { readings } = reading
-  const chosen = readings.find((one) => String(one) === typed[choiceName(name)])
-  return chosen === undefined
-    ? { text, readings, fault: { field: name, code: 'ambiguous-number', value: text } }
-    : { text, readings, value: chosen }
+  const fault = (code: string) => ({ text, fault: { field: name, code, value: text } })
+  const ends = text.split(RANGE_MARK).map((end) => parseNumber(end, LOCALE))
+  if (ends.length > 2 || ends.some(({ kind }) => kind === 'not-a-number')) return fault('not-a-number')
+  const amounts = { thousands: rangeOf(ends, 'thousands'), decimal: rangeOf(ends, 'decimal') }
+  if (ends.every(({ kind }) => kind === 'value'))
+    return amounts.decimal ? { text, amount: amounts.decimal } : fault('out-of-order')
+  const { thousands, decimal } = amounts
+  if (!thousands || !decimal) return fault('not-a-number')
+  const readings = { thousands, decimal }
+  const mark = MARKS.find((one) => one === typed[markName(name)])
+  return mark ? { text, readings, amount: readings[mark] } : { ...fault('ambiguous-number'), readings }
 }
 
-/** The address of a page with these fields, in the order given. */
-export function addressOf(path: string, fields: Iterable<readonly [string, string]>): string {
-  const query = new URLSearchParams([...fields].map(([name, value]) => [name, value]))
-  return query.size > 0 ? `${path}?${query}` : path
+/** One figure, or a low and a high one with the middle between them; undefined when out of order. */
+function rangeOf(ends: readonly NumberReading[], mark: Mark): Range | undefined {
+  const values = ends.map((end) =>
+    end.kind === 'value'
+      ? end.value
+      : end.kind === 'ambiguous'
+        ? end.readings[mark === 'thousands' ? 0 : 1]
+        : NaN,
+  )
+  const [low = NaN, high = low] = values
+  return low <= high ? { low, typical: (low + high) / 2, high } : undefined
 }
