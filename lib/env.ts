@@ -77,6 +77,21 @@ export function readSettings(env: Record<string, string | undefined> = process.e
   }
 }
 
+/** The environment for a program we start: ours, no telemetry, and what is added. */
+export function childEnv(added: Record<string, string>): NodeJS.ProcessEnv {
+  return {
+    ...process.env,
+    NEXT_TELEMETRY_DISABLED: '1',
+    CHECKPOINT_DISABLE: '1',
+    ...added,
+  } as NodeJS.ProcessEnv
+}
+
+/** Points this process at a database that it opened itself. */
+export function setDatabaseUrl(url: string): void {
+  process.env.DATABASE_URL = url
+}
+
 /** The folders of PATH: where the system keeps its programs. */
 export function programFolders(): string[] {
   return (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '')

@@ -15,6 +15,9 @@ export const HAND_WRITTEN = {
     'revision_keep_all',
   ],
   checks: ['Citation_one_target', 'Decision_sane', 'Revision_sane'],
+  /** Names of indexes, and `table.column`s, that the comparison would want dropped: text-search columns, indexes
+   * of expressions. None yet. */
+  inSchemaTables: [] as readonly string[],
   /** `table.column` → collation. */
   collations: {
     'CaseIndex.slug': 'C',

@@ -29,3 +29,20 @@ export function serverProcesses(postmaster: number): number[] {
     .map((line) => line.trim().split(/\s+/).map(Number))
   return [postmaster, ...rows.flatMap(([pid, parent]) => (parent === postmaster && pid ? [pid] : []))]
 }
+
+/** When the system started a process, in its own words; empty when it doesn't tell. Tells reused numbers apart. */
+export function startOf(pid: number): string {
+  const file = `/proc/${pid}/stat`
+  if (existsSync(file))
+    return (
+      readFileSync(file, 'utf8')
+        .replace(/^.*\) /s, '')
+        .split(' ')[19] ?? ''
+    )
+  if (process.platform === 'win32') return ''
+  try {
+    return execFileSync('ps', ['-o', 'lstart=', '-p', String(pid)], { encoding: 'utf8' }).trim()
+  } catch {
+    return ''
+  }
+}

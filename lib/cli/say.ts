@@ -1,0 +1,12 @@
+/** One line for whoever started us. */
+export const say = (line: string): void => console.log(line)
+
+/** Says what is about to be done, does it, and says how long it took when that is worth knowing. */
+export async function step<T>(title: string, work: () => Promise<T> | T): Promise<T> {
+  say(title)
+  const began = performance.now()
+  const result = await work()
+  const seconds = (performance.now() - began) / 1000
+  if (seconds >= 0.5) say(`  done in ${seconds.toFixed(1)} s`)
+  return result
+}

@@ -1,0 +1,93 @@
+import { printFault } from '#lib/content/fault.ts'
+import { loadContent } from '#lib/content/load.ts'
+import { migrate } from '#lib/db/migrate/apply.ts'
+import { readSettings, type Settings, setDatabaseUrl } from '#lib/env.ts'
+import { Halt } from '#lib/errors.ts'
+import { build } from './build.ts'
+import { openDatabase, prepareDataDir } from './database.ts'
+import { run as generate } from './generate.ts'
+import { say, step } from './say.ts'
+import { checkPort, siteUrl, startSite } from './site-process.ts'
+import { type Supervised, supervise } from './supervise.ts'
+
+/**
+ * `npm run serve`: from a fresh clone to a running site, saying each step, and then keeping it running until it is
+ * told to stop. Resolves with the exit code once everything it started is stopped.
+ */
+export async function run(): Promise<number> {
+  const told = new AbortController()
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => told.abort())
+  /** What must be undone, last first. */
+  const undo: (() => Promise<void> | void)[] = []
+  try {
+    return await serve(readSettings(), told.signal, undo)
+  } catch (error) {
+    if (told.signal.aborted) return 0
+    throw error
+  } finally {
+    if (undo.length > 0) say('Stopping')
+    for (const stop of undo.reverse()) await stop()
+  }
+}
+
+async function serve(
+  settings: Settings,
+  told: AbortSignal,
+  undo: (() => Promise<void> | void)[],
+): Promise<number> {
+  await checkPort(settings)
+  const dataDir = prepareDataDir(settings)
+  await generate()
+  await step('Checking the content', checkContent)
+  told.throwIfAborted()
+
+  const database = await step(
+    settings.databaseUrl === undefined
+      ? `Starting the database in ${dataDir}`
+      : 'Using the database of DATABASE_URL',
+    () => openDatabase(settings, dataDir, 'alone'),
+  )
+  undo.push(database.release)
+  const kept: Supervised[] = []
+  if (database.server) {
+    const server = supervise('The database', database.server.first, database.server.start)
+    undo.push(server.stop)
+    kept.push(server)
+  }
+  told.throwIfAborted()
+  const applied = await migrate(database.url, { connectMs: settings.databaseConnectMs, say })
+  if (applied.length === 0) say('The database is up to date')
+  setDatabaseUrl(database.url)
+  if (settings.demo) await step('Loading the invented records of the demo', loadDemo)
+  told.throwIfAborted()
+
+  await build(told)
+  const start = () => startSite({ ...settings, dataDir }, database.url)
+  const site = supervise('The site', await step('Starting the site', start), start)
+  undo.push(site.stop)
+  kept.push(site)
+  told.throwIfAborted()
+  say(`Ready on ${siteUrl(settings)}`)
+
+  const stop = new Promise<'told'>((resolve) => told.addEventListener('abort', () => resolve('told')))
+  const end = await Promise.race([stop, ...kept.map(({ gaveUp }) => gaveUp)])
+  if (end !== 'told') throw new Halt(`${end} Giving up; the lines above and the data folder's log say why.`)
+  return 0
+}
+
+function checkContent(): void {
+  const outcome = loadContent('content')
+  if (!outcome.ok)
+    throw new Halt(
+      `The content has ${outcome.faults.length} fault(s):\n${outcome.faults.map(printFault).join('\n')}`,
+    )
+}
+
+async function loadDemo(): Promise<void> {
+  const { loadDemo: load } = await import('#lib/workflow/load-demo.ts')
+  const { closeDb } = await import('#lib/db/client.ts')
+  const { added, revised, removed } = await load()
+  if (removed) say('  the demo was removed from this database and stays removed')
+  else if (added + revised > 0) say(`  ${added} added, ${revised} revised`)
+  await closeDb()
+}

@@ -1,0 +1,107 @@
+import { spawn } from 'node:child_process'
+import { createServer } from 'node:net'
+import { setTimeout as sleep } from 'node:timers/promises'
+import { childEnv, type Settings } from '#lib/env.ts'
+import { Halt } from '#lib/errors.ts'
+import type { Running } from './supervise.ts'
+
+/** Where the site is found in a browser on this machine. */
+export function siteUrl({ host, port }: Settings): string {
+  const local = ['127.0.0.1', '0.0.0.0', '::', '::1', 'localhost'].includes(host)
+  return `http://${local ? 'localhost' : host}:${port}`
+}
+
+/**
+ * Makes sure, before the long work, that the port can be had.
+ *
+ * @throws Halt naming the port and the variable that changes it
+ */
+export async function checkPort({ host, port }: Settings): Promise<void> {
+  const probe = createServer()
+  try {
+    await new Promise<void>((resolve, reject) => {
+      probe.once('error', reject)
+      probe.listen(port, host, resolve)
+    })
+  } catch (error) {
+    const reasons: Record<string, string> = {
+      EADDRINUSE: `Port ${port} is in use by another program. Stop that one, or set PORT to another number.`,
+      EACCES: `Port ${port} may not be used by this user. Set PORT to a number from 1024 on.`,
+      EADDRNOTAVAIL: `HOST is ${host}, which is no address of this machine. 127.0.0.1 and 0.0.0.0 always work.`,
+      ENOTFOUND: `HOST is ${host}, which is no known name. 127.0.0.1 and 0.0.0.0 always work.`,
+    }
+    const { code = '', message } = error as NodeJS.ErrnoException
+    throw new Halt(reasons[code] ?? `Listening on ${host}:${port} failed: ${message}`)
+  } finally {
+    await new Promise((resolve) => probe.close(resolve))
+  }
+}
+
+/** Starts the built site and resolves when it answers. */
+export async function startSite(settings: Settings, databaseUrl: string): Promise<Running> {
+  const child = spawn(
+    process.execPath,
+    [
+      '--import',
+      new URL('./end-with-parent.mjs', import.meta.url).href,
+      'node_modules/next/dist/bin/next',
+      'start',
+      '--port',
+      String(settings.port),
+      '--hostname',
+      settings.host,
+    ],
+    {
+      // A process group of its own: Ctrl-C reaches `serve`, which stops the site first and the database after.
+      detached: true,
+      stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+      env: childEnv({ NODE_ENV: 'production', DATABASE_URL: databaseUrl, DATA_DIR: settings.dataDir }),
+    },
+  )
+  let output = ''
+  let ready = false
+  for (const stream of [child.stdout, child.stderr])
+    stream?.setEncoding('utf8').on('data', (text: string) => {
+      if (ready) process.stdout.write(text)
+      else output += text
+    })
+  let running = true
+  const exited = new Promise<void>((resolve) => {
+    child.once('close', () => {
+      running = false
+      resolve()
+    })
+  })
+  const running_: Running = {
+    exited,
+    stop: async () => {
+      if (running) child.kill('SIGTERM')
+      await Promise.race([exited, sleep(5000, undefined, { ref: false })])
+      if (running) child.kill('SIGKILL')
+      await exited
+    },
+  }
+  for (const deadline = performance.now() + 60_000; ; await sleep(50)) {
+    if (!running) throw new Halt(`The site did not start:\n${output}`)
+    if (await answers(settings)) break
+    if (performance.now() > deadline) {
+      await running_.stop()
+      throw new Halt(`The site did not answer within a minute:\n${output}`)
+    }
+  }
+  ready = true
+  return running_
+}
+
+/** Whether the site answers at all, be it to say that the database is away. */
+async function answers({ host, port }: Settings): Promise<boolean> {
+  const at =
+    host === '0.0.0.0' ? '127.0.0.1' : host === '::' ? '[::1]' : host.includes(':') ? `[${host}]` : host
+  try {
+    const answer = await fetch(`http://${at}:${port}/api/health`, { signal: AbortSignal.timeout(5000) })
+    await answer.body?.cancel()
+    return true
+  } catch {
+    return false
+  }
+}
