@@ -36,7 +36,8 @@ export interface HydrometerReading {
     /** % of the whole soil finer than that size. */
     readonly finer: Range
   }[]
-  readonly shares: readonly SoilShare[]
+  /** Null where the last reading did not get down to 2 µm: the clay is less than that reading shows. */
+  readonly shares: readonly SoilShare[] | null
   readonly steps: readonly Step[]
 }
 
@@ -71,7 +72,7 @@ export const densityCorrection = (particleDensity: number): number => {
 /**
  * Clay and silt from hydrometer readings (152H, one litre).
  *
- * @returns faults: readings out of order, over what the mass can give, or too few to reach 2 µm: wait longer
+ * @returns faults: readings out of order, fewer than two, or over what the mass can give
  */
 export function readHydrometer(input: HydrometerInput): Outcome<HydrometerReading> {
   return attempt(() => {
@@ -83,11 +84,12 @@ export function readHydrometer(input: HydrometerInput): Outcome<HydrometerReadin
       sizeMm: at(`size.${i}`),
       finer: at(`finer.${i}`),
     }))
+    const smallest = points[points.length - 1]?.sizeMm.typical ?? Number.POSITIVE_INFINITY
     const shares: SoilShare[] = [
       { part: 'clay', percent: at('clay') },
       { part: 'silt', percent: at('silt') },
     ]
-    return { points, shares, steps: explain(input, points) }
+    return { points, shares: smallest <= CLAY_MM ? shares : null, steps: explain(input, points) }
   })
 }
 
@@ -125,9 +127,6 @@ function refuseBadReadings(input: HydrometerInput): void {
   const x = Object.fromEntries(
     Object.entries(variablesOf(input)).map(([name, range]) => [name, range.typical]),
   )
-  const last = sum(input, x)[`size.${input.readings.length - 1}`] as number
-  if (last > CLAY_MM)
-    check.refuse({ field: 'readings', code: 'inconsistent', value: last, limit: CLAY_MM, unit: 'mm' })
   const first = sum(input, x)['finer.0'] as number
   // Five points for a reading's own error; more means a wrong mass or a forgotten blank.
   if (first > 105) check.refuse({ field: 'massG', code: 'inconsistent', value: first, limit: 100, unit: '%' })
