@@ -5,11 +5,11 @@
 
 /** Sources of these figures, as `source-id, locator`. */
 export const SOURCES = {
-  atomicWeights: 'iupac-atomic-weights, conventional values',
-  thermodynamics: 'crc-handbook, Standard Thermodynamic Properties of Chemical Substances',
-  densities: 'crc-handbook, Physical Constants of Inorganic Compounds',
-  vaporisation: 'crc-handbook, Enthalpy of Vaporization',
-  units: 'nist-sp-811, Appendix B',
+  atomicWeights: 'iupac-atomic-weights, table Conventional atomic weights',
+  thermodynamics: 'crc-handbook, table Standard thermodynamic properties',
+  densities: 'crc-handbook, table Solid inorganic densities',
+  vaporisation: 'crc-handbook, table Heat of vaporization',
+  units: 'nist-sp-811, annex B',
 } as const
 
 /** Conventional atomic weights, g/mol. Source: {@link SOURCES.atomicWeights}. */

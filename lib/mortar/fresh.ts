@@ -139,8 +139,9 @@ export function waterIn(
   ingredient: PlannedIngredient,
   state: LimeState,
   quicklimeKg: number,
+  freeCaO: number = at(x, ingredient.property.freeCaO),
 ): number {
-  const hydrate = hydratePerQuicklime(at(x, ingredient.property.freeCaO))
+  const hydrate = hydratePerQuicklime(freeCaO)
   if (state === 'dry-hydrate') return 0
   if (state !== 'putty') return (-quicklimeKg * (hydrate - 1)) / WATER_KG_PER_L
   const solids = puttySolids(at(x, ingredient.property.puttyDensity), solidDensityOf(x, ingredient))

@@ -117,31 +117,30 @@ function quicklimeOf(x: Float64Array, ingredient: PlannedIngredient, choice: Sta
   return (parts * sum) / states.length
 }
 
-/** Litres that a lime of `quicklimeKg` fills in a state. */
+/** Litres that a lime made from `quicklimeKg` of quicklime fills in a state. */
 export function limeLitres(
   x: Float64Array,
   ingredient: PlannedIngredient,
   state: LimeState,
   quicklimeKg: number,
+  freeCaO: number = at(x, ingredient.property.freeCaO),
 ): number {
-  const { property } = ingredient
-  const bulk = at(x, property[bulkPropertyOf(state)]) / 1000
-  return limeKilograms(x, ingredient, state, quicklimeKg) / bulk
+  const bulkKgPerL = at(x, ingredient.property[bulkPropertyOf(state)]) / 1000
+  return limeKilograms(x, ingredient, state, quicklimeKg, freeCaO) / bulkKgPerL
 }
 
-/** Kilograms that a lime of `quicklimeKg` weighs in a state. */
+/** Kilograms that a lime made from `quicklimeKg` of quicklime weighs in a state. */
 export function limeKilograms(
   x: Float64Array,
   ingredient: PlannedIngredient,
   state: LimeState,
   quicklimeKg: number,
+  freeCaO: number = at(x, ingredient.property.freeCaO),
 ): number {
-  const { property } = ingredient
   if (state === 'lump-quicklime' || state === 'ground-quicklime') return quicklimeKg
-  const hydrateKg = quicklimeKg * hydratePerQuicklime(at(x, property.freeCaO))
-  return state === 'putty'
-    ? hydrateKg / puttySolids(at(x, property.puttyDensity), solidDensityOf(x, ingredient))
-    : hydrateKg
+  const hydrateKg = quicklimeKg * hydratePerQuicklime(freeCaO)
+  if (state === 'dry-hydrate') return hydrateKg
+  return hydrateKg / puttySolids(at(x, ingredient.property.puttyDensity), solidDensityOf(x, ingredient))
 }
 
 /** Are a lime's properties enough to measure it by volume in this state? */

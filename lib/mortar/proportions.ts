@@ -15,15 +15,15 @@ import { LIME_STATES, type LimeState } from './lime.ts'
 import { type MixPlan, openStates, planMix } from './mix.ts'
 import { layOutProportions, type ProportionsLayout, proportionsKernel } from './proportions-kernel.ts'
 import { explainIngredients, explainStates } from './proportions-steps.ts'
-import type { Range } from './range.ts'
+import { type Range, scale } from './range.ts'
 import { DRAWS } from './spread.ts'
-import { type Variables, variables } from './variables.ts'
+import { ABSENT, type Variables, variables } from './variables.ts'
 
 export interface ProportionsInput {
   readonly ingredients: readonly IngredientInput[]
   readonly materials: Materials
-  /** Moisture of the sand that the answer calls damp, kg per kg dry; common practice if absent. */
-  readonly sandMoisture?: Amount
+  /** Moisture of the sand that the answer calls damp, % of its dry mass; common practice if absent. */
+  readonly sandMoisturePercent?: Amount
   /** Draws behind the ranges; fewer are quicker and rougher. */
   readonly draws?: number
 }
@@ -81,11 +81,15 @@ export const proportions = (input: ProportionsInput): Outcome<Proportions> =>
     const check = inspect()
     const vars = variables()
     const ingredients = planIngredients(input.ingredients, input.materials, vars, check)
-    if (input.sandMoisture !== undefined)
-      check.range('sandMoisture', toRange(input.sandMoisture), { min: 0, max: 1 })
+    const stated = input.sandMoisturePercent
+    if (stated !== undefined)
+      check.range('sandMoisturePercent', toRange(stated), { min: 0, max: 100, unit: '%' })
     check.finish()
     const plan = planMix(ingredients, vars)
-    const moisture = vars.add('sandMoisture', input.sandMoisture ?? ASSUMED.dampMoisture)
+    const moisture = vars.add(
+      'sandMoisture',
+      stated === undefined ? ASSUMED.dampMoisture : scale(toRange(stated), 0.01),
+    )
     const fresh = planFreshIfKnown(plan, vars)
     const layout = layOutProportions(plan)
     const kernel = proportionsKernel(plan, fresh, layout, moisture)
@@ -145,8 +149,9 @@ function assemble(
 
 /** What the sums would have used and the materials do not give. */
 export const unknownsOf = ({ ingredients }: MixPlan): Unknown[] =>
-  ingredients.flatMap(({ role, material, property }) => {
+  ingredients.flatMap(({ role, material, property, by }) => {
     if (role === 'lime' || role === 'water') return []
-    if (role === 'aggregate' && property.bulkingPeak < 0) return [{ material, property: 'bulkingPeak' }]
-    return property.bulkDensity < 0 ? [{ material, property: 'bulkDensity' }] : []
+    if (role === 'aggregate' && property.bulkingPeak === ABSENT)
+      return [{ material, property: 'bulkingPeak' }]
+    return by === 'volume' && property.bulkDensity === ABSENT ? [{ material, property: 'bulkDensity' }] : []
   })

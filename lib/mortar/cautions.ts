@@ -1,0 +1,41 @@
+import type { JobIngredient, JobInput } from './job-types.ts'
+
+/** Cautions that a job can call for, by the ids under which content keeps them. */
+export const CAUTION_IDS = [
+  'quicklime',
+  'hot-mortar',
+  'lime-putty-and-dust',
+  'limewash',
+  'silica-dust',
+  'chromate-in-cement',
+  'mixer',
+  'lifting',
+  'lime-waste',
+  'deep-raking-and-packing',
+] as const
+export type CautionId = (typeof CAUTION_IDS)[number]
+
+/** The heaviest pack that one person lifts without a thought, kg. Practice; local rules may say less. */
+const HEAVY_PACK_KG = 20
+
+/** Cautions that fit what is on site; the pages add those that a single material carries. */
+export function cautionsFor(
+  input: JobInput,
+  listed: readonly JobIngredient[],
+  quicklime: boolean,
+): CautionId[] {
+  const has = (...roles: readonly string[]) => listed.some(({ role }) => roles.includes(role))
+  const calls: Record<CautionId, boolean> = {
+    quicklime,
+    'hot-mortar': quicklime && input.method !== 'putty',
+    'lime-putty-and-dust': has('lime'),
+    limewash: input.work.kind === 'limewash',
+    'silica-dust': has('aggregate', 'pozzolan', 'earth'),
+    'chromate-in-cement': has('cement'),
+    mixer: input.mixerL !== undefined,
+    lifting: Object.values(input.packsKg ?? {}).some((kg) => kg >= HEAVY_PACK_KG),
+    'lime-waste': has('lime', 'cement'),
+    'deep-raking-and-packing': ['pointing', 'pointing-rubble', 'deep-packing'].includes(input.work.kind),
+  }
+  return CAUTION_IDS.filter((id) => calls[id])
+}

@@ -1,0 +1,55 @@
+import { BOILING_C, HEAT_CAPACITY, SLAKING_HEAT_CAO, VAPORISATION_HEAT, WATER_PER_CAO } from './constants.ts'
+
+/** What lies in the heap when quicklime meets water. */
+export interface SlakingHeap {
+  readonly quicklimeKg: number
+  /** kg per kg of quicklime. */
+  readonly freeCaO: number
+  /** All water in the heap, the sand's moisture too. */
+  readonly waterKg: number
+  readonly sandKg: number
+  /** Of the dry sand, kJ/(kg·K). */
+  readonly sandHeat: number
+  readonly waterC: number
+  /** Of sand and lime. */
+  readonly sandC: number
+}
+
+/** The heap afterwards, as if it were mixed evenly and lost no heat. Dry spots run far hotter. */
+export interface SlakedHeap {
+  readonly heatKJ: number
+  readonly averageC: number
+  readonly boiledKg: number
+  /** Free water that is left. */
+  readonly freeKg: number
+}
+
+/**
+ * Energy balance of slaking: the heat warms hydrate, sand and free water; what would carry them past
+ * boiling turns water to steam; where all water is gone the dry heap gets hotter still.
+ *
+ * Water that is too little to bind all the lime slakes a part of it only. Magnesia is taken as inert.
+ * The capacities are those of the products at 25 °C, and steam carries off no sensible heat: first order.
+ */
+export function slakeHeap(heap: SlakingHeap): SlakedHeap {
+  const caoKg = heap.quicklimeKg * heap.freeCaO
+  const slakedKg = Math.min(caoKg, heap.waterKg / WATER_PER_CAO)
+  const boundKg = slakedKg * WATER_PER_CAO
+  const heatKJ = slakedKg * SLAKING_HEAT_CAO
+  const freeKg = heap.waterKg - boundKg
+  const dryHeat =
+    (slakedKg + boundKg) * HEAT_CAPACITY.CaOH2 +
+    (caoKg - slakedKg) * HEAT_CAPACITY.CaO +
+    (heap.quicklimeKg - caoKg) * HEAT_CAPACITY.CaCO3 +
+    heap.sandKg * heap.sandHeat
+  const waterHeat = freeKg * HEAT_CAPACITY.water
+  const capacity = dryHeat + waterHeat
+  if (capacity <= 0) return { heatKJ, averageC: heap.sandC, boiledKg: 0, freeKg }
+  const startC = (dryHeat * heap.sandC + waterHeat * heap.waterC) / capacity
+  const reachedC = startC + heatKJ / capacity
+  if (reachedC <= BOILING_C) return { heatKJ, averageC: reachedC, boiledKg: 0, freeKg }
+  const surplusKJ = heatKJ - capacity * (BOILING_C - startC)
+  const boiledKg = Math.min(freeKg, surplusKJ / VAPORISATION_HEAT)
+  const leftKJ = Math.max(0, surplusKJ - boiledKg * VAPORISATION_HEAT)
+  return { heatKJ, averageC: BOILING_C + leftKJ / dryHeat, boiledKg, freeKg: freeKg - boiledKg }
+}

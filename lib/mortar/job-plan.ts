@@ -1,0 +1,123 @@
+import { type Amount, toRange } from './amount.ts'
+import { ASSUMED } from './assumptions.ts'
+import { planFresh } from './fresh.ts'
+import { type PlannedIngredient, planIngredients } from './ingredient.ts'
+import { type Inspection, inspect } from './inspect.ts'
+import type { JobPlan } from './job-kernel.ts'
+import { type JobInput, METHODS } from './job-types.ts'
+import type { LimeState } from './lime.ts'
+import { canMeasure, planMix } from './mix.ts'
+import { scale } from './range.ts'
+import { planWork } from './takeoff.ts'
+import { ABSENT, type Variables } from './variables.ts'
+
+/** Where nothing is entered: spring water and a heap in the shade, °C. */
+const USUAL_C = { low: 8, typical: 15, high: 22 }
+
+/**
+ * Checks a job's input and gives every number its place.
+ *
+ * @throws MortarFault with every fault of the input
+ */
+export function planJob(input: JobInput, vars: Variables): JobPlan {
+  const check = inspect()
+  input.ingredients.forEach(({ parts }, index) => {
+    if (parts === null) check.refuse({ field: `ingredients.${index}.parts`, code: 'empty' })
+  })
+  if (!(METHODS as readonly string[]).includes(input.method))
+    check.refuse({ field: 'method', code: 'unknown', value: String(input.method) })
+  const work = planWork(input.work, vars, check, 'work.')
+  const ingredients = planIngredients(input.ingredients, input.materials, vars, check)
+  checkSite(input, ingredients, check)
+  const mix = planMix(ingredients, vars)
+  const fresh = planFresh(mix, vars, check)
+  const siteStates = ingredients.map((ingredient) => siteState(input, ingredient, ingredients, check))
+  check.finish()
+  const percent = (name: string, amount: Amount) => vars.add(name, scale(toRange(amount), 0.01))
+  return {
+    mix,
+    fresh,
+    work,
+    siteStates,
+    slakesInSand: input.method !== 'putty' && input.method !== 'dry-hydrate',
+    loss: percent('lossPercent', input.lossPercent ?? 0),
+    moisture: percent('sandMoisturePercent', input.sandMoisturePercent ?? 0),
+    bulking:
+      input.sandBulkingPercent === undefined
+        ? ABSENT
+        : percent('sandBulkingPercent', input.sandBulkingPercent),
+    purity:
+      input.limePurityPercent === undefined ? ABSENT : percent('limePurityPercent', input.limePurityPercent),
+    firstCharge: vars.add('assumed.firstCharge', ASSUMED.firstCharge),
+    waterC: vars.add('waterC', input.waterC ?? USUAL_C),
+    sandC: vars.add('sandC', input.sandC ?? USUAL_C),
+  }
+}
+
+function checkSite(input: JobInput, ingredients: readonly PlannedIngredient[], check: Inspection): void {
+  const percent = { min: 0, max: 100, unit: '%' }
+  check.range('lossPercent', toRange(input.lossPercent ?? 0), { min: 0, max: 300, unit: '%' })
+  check.range('sandMoisturePercent', toRange(input.sandMoisturePercent ?? 0), percent)
+  check.range('sandBulkingPercent', toRange(input.sandBulkingPercent ?? 0), percent)
+  check.range('limePurityPercent', toRange(input.limePurityPercent ?? 50), { above: 0, max: 100, unit: '%' })
+  check.range('waterC', toRange(input.waterC ?? 15), { min: 0, max: 100, unit: 'C' })
+  check.range('sandC', toRange(input.sandC ?? 15), { min: -30, max: 100, unit: 'C' })
+  check.number('gaugeBoxL', input.gaugeBoxL ?? 1, { above: 0, max: 1e4, unit: 'L' })
+  check.number('mixerL', input.mixerL ?? 1, { above: 0, max: 1e6, unit: 'L' })
+  for (const [material, packKg] of Object.entries(input.packsKg ?? {}))
+    check.number(`packsKg.${material}`, packKg, { above: 0, max: 1e6, unit: 'kg' })
+  for (const [material, price] of Object.entries(input.packPrices ?? {}))
+    check.number(`packPrices.${material}`, price, { min: 0, max: 1e9 })
+  check.range('labour.hours', toRange(input.labour?.hours ?? 0), { min: 0, max: 1e6, unit: 'h' })
+  check.number('labour.ratePerHour', input.labour?.ratePerHour ?? 0, { min: 0, max: 1e9 })
+  check.number('draws', input.draws ?? 1, { min: 1, max: 1e6 })
+  const moisture = toRange(input.sandMoisturePercent ?? 0).high / 100
+  for (const { material, role } of ingredients) {
+    const saturation = role === 'aggregate' ? input.materials[material]?.saturationMoisture : undefined
+    if (saturation !== undefined && moisture > saturation.high)
+      check.refuse({
+        field: 'sandMoisturePercent',
+        code: 'too-large',
+        value: moisture * 100,
+        limit: saturation.high * 100,
+        unit: '%',
+      })
+  }
+}
+
+/** The state that a lime is in on site: as entered, or as the recipe says where that can't be. */
+function siteState(
+  { limeState }: JobInput,
+  ingredient: PlannedIngredient,
+  all: readonly PlannedIngredient[],
+  check: Inspection,
+): LimeState | null {
+  if (ingredient.role !== 'lime') return null
+  const [stated, another] = ingredient.limeStates
+  if (limeState === undefined) {
+    if (another !== undefined) check.refuse({ field: 'limeState', code: 'empty' })
+    return stated ?? null
+  }
+  if (canMeasure(ingredient, limeState)) return limeState
+  // With several limes on site one of them may not come in the state that the others do.
+  const others = all.some((other) => other.role === 'lime' && canMeasure(other, limeState))
+  if (!others || another !== undefined)
+    check.refuse({ field: 'limeState', code: 'inconsistent', value: limeState })
+  return stated ?? null
+}
+
+/** Work in which a late grain of lime shows. */
+export const FINE_WORK: ReadonlySet<string> = new Set([
+  'pointing',
+  'pointing-rubble',
+  'bedding-ashlar',
+  'plaster',
+  'plaster-laths',
+  'render',
+  'limewash',
+  'grout',
+])
+
+/** Is any lime on site still to be slaked? */
+export const quicklimeOnSite = ({ siteStates }: JobPlan): boolean =>
+  siteStates.some((state) => state === 'lump-quicklime' || state === 'ground-quicklime')

@@ -1,0 +1,258 @@
+import { SOURCES, WATER_PER_CAO } from './constants.ts'
+import { type Step, working } from './explain.ts'
+import type { PlannedIngredient } from './ingredient.ts'
+import { bulkPropertyOf } from './ingredient.ts'
+import { ingredientOutputAt, type JobOutput, type JobPlan, jobOutputAt } from './job-kernel.ts'
+import type { JobInput } from './job-types.ts'
+import { explainIngredients, propertyStep } from './proportions-steps.ts'
+import { type Range, scale } from './range.ts'
+import { ABSENT, type Variables } from './variables.ts'
+
+/** The whole working of a job, from the wall to the water. */
+export function explainJob(
+  input: JobInput,
+  plan: JobPlan,
+  vars: Variables,
+  ranges: readonly Range[],
+): Step[] {
+  const found = (name: JobOutput) => ranges[jobOutputAt(name)] as Range
+  const perIngredient = plan.mix.ingredients.map((_, i) => {
+    const k = ingredientOutputAt(i)
+    return {
+      quicklimeKg: ranges[k] as Range,
+      dryKg: ranges[k + 1] as Range,
+      looseL: ranges[k + 2] as Range,
+    }
+  })
+  const times = found('mortarL').typical / found('recipeMortarL').typical
+  return [
+    ...plan.work.explain(found('netL')),
+    ...explainLoss(plan, vars, found),
+    ...explainIngredients(plan.mix, input, vars, perIngredient),
+    ...explainYield(plan, vars, found, times),
+    ...plan.mix.ingredients.flatMap((ingredient, i) =>
+      explainSite(input, plan, vars, ingredient, i, ranges, times),
+    ),
+    ...explainWater(plan, vars, found),
+  ]
+}
+
+const rangeAt = (vars: Variables, place: number): Range => vars.ranges[place] as Range
+
+const given = (symbol: string, means: string, result: Range, unit: string): Step => ({
+  symbol,
+  means,
+  formula: '',
+  numbers: '',
+  result,
+  unit,
+})
+
+type Found = (name: JobOutput) => Range
+
+function explainLoss(plan: JobPlan, vars: Variables, found: Found): Step[] {
+  const loss = rangeAt(vars, plan.loss)
+  return [
+    given('l', 'loss', scale(loss, 100), '%'),
+    {
+      symbol: 'V',
+      means: 'mortarVolume',
+      formula: 'V_net · (1 + l)',
+      numbers: working`${found('netL').typical} · (1 + ${loss.typical})`,
+      result: found('mortarL'),
+      unit: 'L',
+    },
+  ]
+}
+
+function explainYield(plan: JobPlan, vars: Variables, found: Found, times: number): Step[] {
+  const air = rangeAt(vars, plan.fresh.air)
+  const holdsAir = plan.fresh.holdsAir
+  const recipeL = found('recipeMortarL').typical
+  const freeL = found('freeL').typical / times
+  const solidL = recipeL * (1 - (holdsAir ? air.typical : 0)) - freeL
+  return [
+    ...(holdsAir ? [given('a', 'air', air, '1')] : []),
+    ...(plan.fresh.waterStated
+      ? []
+      : [
+          given('w_g', 'grainWater', rangeAt(vars, plan.fresh.grainWater), 'kg/kg'),
+          given('w_f', 'powderWater', rangeAt(vars, plan.fresh.powderWater), 'kg/kg'),
+          given('w_c', 'clayWater', rangeAt(vars, plan.fresh.clayWater), 'kg/kg'),
+        ]),
+    {
+      symbol: 'V_r',
+      means: plan.fresh.waterStated ? 'recipeVolumeStatedWater' : 'recipeVolume',
+      formula: holdsAir ? '(Σ m / ρ + W_free) / (1 − a)' : 'Σ m / ρ + W_free',
+      numbers: holdsAir
+        ? working`(${solidL} + ${freeL}) / (1 − ${air.typical})`
+        : working`${solidL} + ${freeL}`,
+      result: found('recipeMortarL'),
+      unit: 'L',
+    },
+    {
+      symbol: 'f',
+      means: 'timesRecipe',
+      formula: 'V / V_r',
+      numbers: working`${found('mortarL').typical} / ${recipeL}`,
+      result: { low: times, typical: times, high: times },
+      unit: '1',
+    },
+  ]
+}
+
+function explainSite(
+  input: JobInput,
+  plan: JobPlan,
+  vars: Variables,
+  ingredient: PlannedIngredient,
+  i: number,
+  ranges: readonly Range[],
+  times: number,
+): Step[] {
+  const k = ingredientOutputAt(i)
+  const n = ingredient.index + 1
+  const [recipe, dry, loose, siteL, siteKg] = ranges.slice(k, k + 5) as [Range, Range, Range, Range, Range]
+  if (ingredient.role === 'water') return []
+  if (ingredient.role === 'lime')
+    return explainSiteLime(input, plan, vars, ingredient, i, { recipe, siteL, siteKg, times })
+  const moisture = rangeAt(vars, plan.moisture)
+  const lies = ingredient.role === 'aggregate' || ingredient.role === 'earth'
+  const wet = lies && moisture.high > 0
+  const grown = ingredient.role === 'aggregate' && siteL.typical !== loose.typical * times
+  return [
+    ...(loose.typical > 0
+      ? [
+          {
+            symbol: `V_${n},site`,
+            means: grown ? 'siteVolumeDamp' : 'siteVolume',
+            formula: grown ? `V_${n} · f · (1 + b)` : `V_${n} · f`,
+            numbers: grown
+              ? working`${loose.typical} · ${times} · ${siteL.typical / (loose.typical * times)}`
+              : working`${loose.typical} · ${times}`,
+            result: siteL,
+            unit: 'L',
+          },
+        ]
+      : []),
+    ...(dry.typical > 0
+      ? [
+          {
+            symbol: `m_${n},site`,
+            means: wet ? 'siteMassDamp' : 'siteMass',
+            formula: wet ? `m_${n} · f · (1 + w)` : `m_${n} · f`,
+            numbers: wet
+              ? working`${dry.typical} · ${times} · (1 + ${moisture.typical})`
+              : working`${dry.typical} · ${times}`,
+            result: siteKg,
+            unit: 'kg',
+          },
+        ]
+      : []),
+  ]
+}
+
+interface SiteLime {
+  readonly recipe: Range
+  readonly siteL: Range
+  readonly siteKg: Range
+  readonly times: number
+}
+
+function explainSiteLime(
+  input: JobInput,
+  plan: JobPlan,
+  vars: Variables,
+  ingredient: PlannedIngredient,
+  i: number,
+  { recipe, siteL, siteKg, times }: SiteLime,
+): Step[] {
+  const state = plan.siteStates[i]
+  if (state === null || state === undefined) return []
+  const n = ingredient.index + 1
+  const c = rangeAt(vars, ingredient.property.freeCaO)
+  const purity = plan.purity === ABSENT ? null : rangeAt(vars, plan.purity)
+  const site = purity ?? c
+  const slaked = state === 'dry-hydrate' || state === 'putty'
+  const quicklimeKg = (recipe.typical * times * c.typical) / site.typical
+  const hydrate = 1 + site.typical * WATER_PER_CAO
+  const solids = state === 'putty' ? (quicklimeKg * hydrate) / siteKg.typical : 1
+  const bulk = ingredient.property[bulkPropertyOf(state)]
+  return [
+    ...(purity === null ? [] : [given(`c_${n},site`, 'sitePurity', purity, '1')]),
+    {
+      symbol: `m_${n},site`,
+      means: `siteLime.${state}`,
+      formula: `q_${n} · f${purity === null ? '' : ` · c_${n} / c_${n},site`}${slaked ? ` · h_${n}` : ''}${state === 'putty' ? ` / x_${n}` : ''}`,
+      numbers: `${working`${recipe.typical} · ${times}`}${purity === null ? '' : working` · ${c.typical} / ${purity.typical}`}${slaked ? working` · ${hydrate}` : ''}${state === 'putty' ? working` / ${solids}` : ''}`,
+      result: siteKg,
+      unit: 'kg',
+      ...(slaked ? { source: SOURCES.atomicWeights } : {}),
+    },
+    ...propertyStep(ingredient.material, input.materials, bulkPropertyOf(state), n),
+    ...(bulk === ABSENT
+      ? []
+      : [
+          {
+            symbol: `V_${n},site`,
+            means: 'siteVolume',
+            formula: `1000 · m_${n},site / ρ`,
+            numbers: working`1000 · ${siteKg.typical} / ${rangeAt(vars, bulk).typical}`,
+            result: siteL,
+            unit: 'L',
+          },
+        ]),
+  ]
+}
+
+function explainWater(plan: JobPlan, vars: Variables, found: Found): Step[] {
+  const w = (name: JobOutput) => found(name).typical
+  const first = rangeAt(vars, plan.firstCharge)
+  const slakes = w('boundL') > 0
+  return [
+    ...(slakes ? [given('W_bound', 'boundWater', found('boundL'), 'L')] : []),
+    given('W_free', 'freeWater', found('freeL'), 'L'),
+    ...(w('fromSandL') > 0 ? [given('W_sand', 'sandWater', found('fromSandL'), 'L')] : []),
+    ...(w('fromLimeL') > 0 ? [given('W_putty', 'puttyWater', found('fromLimeL'), 'L')] : []),
+    given('s', 'firstShare', first, '1'),
+    {
+      symbol: 'W_first',
+      means: 'firstCharge',
+      formula: 's · (W_bound + W_free − W_sand − W_putty)',
+      numbers: working`${first.typical} · (${w('boundL')} + ${w('freeL')} − ${w('fromSandL')} − ${w('fromLimeL')})`,
+      result: found('firstChargeL'),
+      unit: 'L',
+    },
+    ...(slakes
+      ? [
+          given('Q', 'slakingHeat', found('heatKJ'), 'kJ'),
+          {
+            symbol: 'T',
+            means: 'averageTemperature',
+            formula: 'T_0 + Q / Σ m · c_p',
+            numbers: '',
+            result: found('averageC'),
+            unit: 'C',
+            source: SOURCES.thermodynamics,
+          },
+          {
+            symbol: 'W_steam',
+            means: 'boiledWater',
+            formula: '(Q − Σ m · c_p · (100 − T_0)) / r',
+            numbers: '',
+            result: found('boiledL'),
+            unit: 'L',
+            source: SOURCES.vaporisation,
+          },
+        ]
+      : []),
+    {
+      symbol: 'W',
+      means: 'likelyWater',
+      formula: 'W_bound + W_free + W_steam − W_sand − W_putty',
+      numbers: working`${w('boundL')} + ${w('freeL')} + ${w('boiledL')} − ${w('fromSandL')} − ${w('fromLimeL')}`,
+      result: found('likelyTotalL'),
+      unit: 'L',
+    },
+  ]
+}
