@@ -12,6 +12,7 @@ const databaseProject = (name: string, binaries: 'package' | 'system') => ({
     globalSetup: ['test/support/cluster.ts'],
     setupFiles: ['test/support/quiet.ts', 'test/support/database.ts'],
     provide: { binaries },
+    sequence: { groupOrder: 0 },
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
@@ -30,6 +31,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'unit',
+          sequence: { groupOrder: 0 },
           include: ['test/**/*.test.ts'],
           exclude: [...onDatabase, 'test/cli/**', 'test/site/**', 'test/artefacts/**'],
           setupFiles: ['test/support/quiet.ts'],
@@ -41,6 +43,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'processes',
+          sequence: { groupOrder: 1 },
           include: ['test/cli/**/*.test.ts', 'test/db/embedded/**/*.test.ts'],
           setupFiles: ['test/support/quiet.ts'],
           testTimeout: 300_000,
@@ -51,6 +54,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'site',
+          sequence: { groupOrder: 2 },
           include: ['test/site/**/*.test.ts'],
           globalSetup: ['test/support/site.ts'],
           setupFiles: ['test/support/quiet.ts'],

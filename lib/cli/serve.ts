@@ -59,6 +59,8 @@ async function serve(
   if (applied.length === 0) say('The database is up to date')
   setDatabaseUrl(database.url)
   if (settings.demo) await step('Loading the invented records of the demo', loadDemo)
+  await signHeads(dataDir)
+  undo.push(() => signHeads(dataDir))
   told.throwIfAborted()
 
   await build(told)
@@ -85,9 +87,20 @@ function checkContent(): void {
 
 async function loadDemo(): Promise<void> {
   const { loadDemo: load } = await import('#lib/workflow/load-demo.ts')
-  const { closeDb } = await import('#lib/db/client.ts')
   const { added, revised, removed } = await load()
   if (removed) say('  the demo was removed from this database and stays removed')
   else if (added + revised > 0) say(`  ${added} added, ${revised} revised`)
-  await closeDb()
+}
+
+/** The heads of all chains, signed into the data folder: what `verify` holds the record against. */
+async function signHeads(dataDir: string): Promise<void> {
+  const { writeHeads } = await import('#lib/workflow/sign-heads.ts')
+  const { closeDb } = await import('#lib/db/client.ts')
+  try {
+    await writeHeads(dataDir)
+  } catch (error) {
+    say(`The heads of the record could not be signed: ${(error as Error).message}`)
+  } finally {
+    await closeDb()
+  }
 }
