@@ -97,7 +97,9 @@ async function signHeads(dataDir: string): Promise<void> {
   const { writeHeads } = await import('#lib/workflow/sign-heads.ts')
   const { closeDb } = await import('#lib/db/client.ts')
   try {
-    await writeHeads(dataDir)
+    const { contradicted } = await writeHeads(dataDir)
+    if (contradicted.length > 0)
+      say('The record contradicts what was signed before. Run `npm run verify` to see where.')
   } catch (error) {
     say(`The heads of the record could not be signed: ${(error as Error).message}`)
   } finally {
