@@ -1,8 +1,8 @@
 import type { CaseSummary } from '#lib/db/cases.ts'
-import { formatDate, formatList } from '../_words/format.ts'
+import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { InventedMark } from './invented.tsx'
-import { labelOf } from './label.ts'
+import { labelList, labelOf } from './label.ts'
 import { StatesLine } from './states.tsx'
 
 /** Cases as an index: the wall, where it stands, how long it was watched, how it was last seen. */
@@ -19,7 +19,7 @@ export function CaseIndex({ cases, head = 'h2' }: { cases: readonly CaseSummary[
             </Head>
             <p>{one.summary}</p>
             <p className="facts-line">
-              <span>{formatList(one.units.map((unit) => labelOf('units', unit)))}</span>
+              <span>{labelList('units', one.units)}</span>
               <span>
                 {t('cases.place', { region: one.region, country: labelOf('countries', one.country) })}
               </span>

@@ -26,31 +26,38 @@ export function cautionsFor({ materials = [], roles = [], uses = [], methods = [
   )
 }
 
-/** Cautions as notices: the short word first, the whole text to open beneath it. */
+/** Cautions in one ruled box: each with its short word, and the whole text to open beneath it. */
 export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
   const t = words('common')
-  return cautions.map((caution) => (
-    <Notice key={caution.id} kind="caution" title={caution.title}>
-      <p>{caution.notice}</p>
-      <details>
-        <summary>{t('cautions.more')}</summary>
-        <div className="prose">
-          {caution.body.map((paragraph) => (
-            <p key={paragraph}>{paragraph}</p>
-          ))}
-          <p className="note">
-            {caution.sources.map((citation, index) => (
-              <span key={`${citation.source}-${citation.locator ?? ''}`}>
-                {index > 0 && '; '}
-                <SourceMark
-                  source={citation.source}
-                  {...(citation.locator !== undefined && { locator: citation.locator })}
-                />
-              </span>
-            ))}
-          </p>
-        </div>
-      </details>
+  if (cautions.length === 0) return null
+  return (
+    <Notice kind="caution">
+      <ul className="plain-list caution-list">
+        {cautions.map((caution) => (
+          <li key={caution.id}>
+            <strong>{caution.title}.</strong> {caution.notice}
+            <details>
+              <summary>{t('cautions.more', { title: caution.title })}</summary>
+              <div className="prose">
+                {caution.body.map((paragraph) => (
+                  <p key={paragraph}>{paragraph}</p>
+                ))}
+                <Rests sources={caution.sources} />
+              </div>
+            </details>
+          </li>
+        ))}
+      </ul>
     </Notice>
-  ))
+  )
 }
+
+const Rests = ({ sources }: Pick<Caution, 'sources'>) => (
+  <ul className="plain-list">
+    {sources.map(({ source, locator }) => (
+      <li key={`${source}-${locator ?? ''}`}>
+        <SourceMark source={source} {...(locator !== undefined && { locator })} />
+      </li>
+    ))}
+  </ul>
+)

@@ -6,6 +6,8 @@ export interface Column<K extends string> {
   head: ReactNode
   /** Figures: set to the right, never broken. */
   number?: boolean
+  /** Short words that must not break. */
+  tight?: boolean
   /** This column names its row. */
   names?: boolean
 }
@@ -65,7 +67,7 @@ export function DataTable<K extends string>(props: {
 
 function cellOf<K extends string>(column: Column<K>, row: Row<K>) {
   const content = row.cells[column.key]
-  const className = column.number ? 'number' : undefined
+  const className = column.number ? 'number' : column.tight ? 'tight' : undefined
   if (column.names)
     return (
       <th key={column.key} scope="row" role="rowheader" className={className}>

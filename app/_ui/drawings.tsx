@@ -1,12 +1,15 @@
-/** Courses of a wall face: widths of stones, left to right; `hole` is where a pole once went in. */
+/** Courses of a wall face from the top, widths of stones from the left; a `hole` is a gap left for a pole. */
 const COURSES = [
-  { height: 30, widths: [58, 84, 46, 72, 60, 64], shift: 0 },
-  { height: 38, widths: [74, 52, 90, 48, 120], shift: 12 },
-  { height: 26, widths: [46, 96, 62, 80, 100], shift: 4 },
-  { height: 42, widths: [88, 60, 24, 94, 56, 62], shift: 8, hole: 2 },
-  { height: 30, widths: [52, 78, 66, 48, 84, 56], shift: 2 },
-  { height: 36, widths: [96, 58, 76, 54, 100], shift: 10 },
+  { height: 30, widths: [58, 84, 46, 72, 60, 64], shift: 0, holes: [] },
+  { height: 38, widths: [74, 24, 118, 48, 120], shift: 12, holes: [1] },
+  { height: 26, widths: [46, 96, 62, 80, 100], shift: 4, holes: [] },
+  { height: 40, widths: [64, 24, 70, 92, 24, 58, 50], shift: 8, holes: [1, 4] },
+  { height: 30, widths: [52, 78, 66, 48, 84, 56], shift: 2, holes: [] },
+  { height: 36, widths: [96, 58, 76, 54, 100], shift: 10, holes: [] },
+  { height: 28, widths: [40, 72, 90, 66, 58, 60], shift: 6, holes: [] },
 ] as const
+/** The course whose poles still carry the board. */
+const LIFT = 3
 const JOINT = 5
 const WIDTH = 384
 const HEIGHT = COURSES.reduce((sum, course) => sum + course.height + JOINT, JOINT)
@@ -23,45 +26,64 @@ function stonePath(x: number, y: number, width: number, height: number, seed: nu
   return `M${x + a} ${y}H${right - b}Q${right} ${y} ${right} ${y + b}V${bottom - c}Q${right} ${bottom} ${right - c} ${bottom}H${x + d}Q${x} ${bottom} ${x} ${bottom - d}V${y + a}Q${x} ${y} ${x + a} ${y}Z`
 }
 
-/** A rubble wall face with one putlog hole left open and the pole drawn out of it. */
-export function WallDrawing({ title }: { title: string }) {
-  const stones: { key: string; path: string; kind: string }[] = []
+interface Placed {
+  x: number
+  y: number
+  width: number
+  height: number
+  row: number
+  column: number
+}
+
+function placeStones(): { stones: Placed[]; holes: Placed[] } {
+  const stones: Placed[] = []
+  const holes: Placed[] = []
   let y = JOINT
-  let hole = { x: 0, y: 0, size: 0 }
-  COURSES.forEach((course, row) => {
-    let x = JOINT - course.shift
-    course.widths.forEach((width, column) => {
-      const seed = row * 7 + column * 3 + 1
-      if ('hole' in course && course.hole === column) hole = { x, y: y + course.height - width, size: width }
-      else
-        stones.push({
-          key: `${row}-${column}`,
-          path: stonePath(x, y, Math.min(width, WIDTH + 8 - x), course.height, seed),
-          kind: seed % 4 === 0 ? 'wall-stone wall-stone-dark' : 'wall-stone',
-        })
+  COURSES.forEach(({ height, widths, shift, holes: gaps }, row) => {
+    let x = JOINT - shift
+    widths.forEach((width, column) => {
+      const isHole = gaps.some((gap) => gap === column)
+      if (isHole) {
+        holes.push({ x, y: y + height - width, width, height: width, row, column })
+        stones.push({ x: x - 1, y, width: width + 2, height: height - width - 3, row, column })
+      } else stones.push({ x, y, width, height, row, column })
       x += width + JOINT
     })
-    y += course.height + JOINT
+    y += height + JOINT
   })
-  const lintelY = hole.y - 12
+  return { stones, holes }
+}
+
+/** A rubble wall face: two poles in their holes carry a board, and an older hole above stands open. */
+export function WallDrawing({ title }: { title: string }) {
+  const { stones, holes } = placeStones()
+  const poles = holes.filter(({ row }) => row === LIFT)
+  const boardY = Math.min(...poles.map(({ y }) => y)) - 7
+  const left = Math.min(...poles.map(({ x }) => x)) - 44
+  const right = Math.max(...poles.map(({ x, width }) => x + width)) + 62
   return (
     <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={title}>
-      {stones.map((stone) => (
-        <path key={stone.key} className={stone.kind} d={stone.path} />
+      {stones.map(({ x, y, width, height, row, column }) => (
+        <path
+          key={`${row}-${column}`}
+          className={(row * 7 + column * 3 + 1) % 4 === 0 ? 'wall-stone wall-stone-dark' : 'wall-stone'}
+          d={stonePath(x, y, width, height, row * 7 + column * 3 + 1)}
+        />
       ))}
-      <path className="wall-stone" d={stonePath(hole.x - 3, lintelY - 6, hole.size + 6, 12, 5)} />
-      <rect className="wall-hole" x={hole.x} y={hole.y} width={hole.size} height={hole.size} />
+      {holes.map(({ x, y, width, height, row, column }) => (
+        <rect key={`${row}-${column}`} className="wall-hole" x={x} y={y} width={width} height={height} />
+      ))}
+      {poles.map(({ x, y, width }) => (
+        <g key={x} className="wall-pole">
+          <circle cx={x + width / 2} cy={y + 11} r="9.5" />
+          <circle className="wall-ring" cx={x + width / 2 - 1} cy={y + 11.5} r="5.5" />
+          <circle className="wall-ring" cx={x + width / 2 - 1.5} cy={y + 12} r="2" />
+        </g>
+      ))}
+      <rect className="wall-pole" x={left} y={boardY} width={right - left} height="9" />
       <path
-        className="wall-pole"
-        d={`M${hole.x + 5} ${hole.y + hole.size - 14}l74 52l9 -11l-74 -52q-9 0 -9 11Z`}
-      />
-      <ellipse
-        className="wall-pole"
-        cx={hole.x + 83.5}
-        cy={hole.y + hole.size + 32.5}
-        rx="7.2"
-        ry="5.4"
-        transform={`rotate(-50 ${hole.x + 83.5} ${hole.y + hole.size + 32.5})`}
+        className="wall-ring"
+        d={`M${left + 8} ${boardY + 3}H${right - 60}M${left + 70} ${boardY + 6}H${right - 12}`}
       />
     </svg>
   )

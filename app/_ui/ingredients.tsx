@@ -2,7 +2,7 @@ import type { Parts } from '#lib/entry/fields.ts'
 import type { Measure, MeasuredState } from '#lib/entry/terms.ts'
 import { formatList, formatParts } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
-import { labelOf, materialLabel } from './label.ts'
+import { inSentence, labelOf, materialLabel } from './label.ts'
 
 export interface Stated {
   readonly material: string
@@ -21,25 +21,26 @@ export function partsText(parts: Parts | null): string {
   return typical === undefined ? span : t('parts.usually', { span, typical: formatParts(typical) })
 }
 
-/** `1 fat lime, putty : 3 pit sand, dry`; the measure is named once, or with each where they differ. */
+/** `1 fat lime (putty) : 3 pit sand`; the measure stands with each ingredient where they differ. */
 export function proportionText(ingredients: readonly Stated[]): string {
-  const t = words('common')
-  const measures = new Set(ingredients.map(({ by }) => by))
-  const named = ingredients.map((one) => {
-    const parts = one.parts === null ? '' : `${partsText(one.parts)} `
-    const state =
-      one.state === 'dry' || one.state === 'not-stated' ? '' : `, ${lowerFirst(stateLabel(one.state))}`
-    const by = measures.size > 1 ? ` (${t(`measure.${one.by}`)})` : ''
-    return `${parts}${lowerFirst(materialLabel(one.material))}${state}${by}`
-  })
-  return named.join(' : ')
+  const mixed = new Set(ingredients.map(({ by }) => by)).size > 1
+  return ingredients
+    .map((one) => {
+      const parts = one.parts === null ? '' : `${partsText(one.parts)} `
+      const state =
+        one.state === 'dry' || one.state === 'not-stated' ? [] : [inSentence(stateLabel(one.state))]
+      const how = mixed ? [...state, words('common')(`measure.${one.by}`)] : state
+      return `${parts}${inSentence(materialLabel(one.material))}${how.length > 0 ? ` (${how.join(', ')})` : ''}`
+    })
+    .join(' : ')
 }
 
-/** How all of them were measured: `by volume`, `by mass`, or both. */
-export const measureText = (ingredients: readonly Stated[]): string =>
-  formatList([...new Set(ingredients.map(({ by }) => by))].map((by) => words('common')(`measure.${by}`)))
+/** How all of them were measured: `By volume`, `By mass`, or both. */
+export function measureText(ingredients: readonly Stated[]): string {
+  const text = formatList(
+    [...new Set(ingredients.map(({ by }) => by))].map((by) => words('common')(`measure.${by}`)),
+  )
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
 
 export const stateLabel = (state: MeasuredState): string => labelOf('measured-states', state)
-
-const lowerFirst = (text: string) =>
-  /^.[A-Z0-9]/.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1)

@@ -1,5 +1,6 @@
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
+import { formatList } from '../_words/format.ts'
 
 /** The term of a vocabulary in content/vocabularies, or undefined for one that is not in it. */
 export const termOf = (vocabulary: string, id: string): Term | undefined =>
@@ -10,3 +11,13 @@ export const labelOf = (vocabulary: string, id: string): string => termOf(vocabu
 
 /** A material's label. */
 export const materialLabel = (id: string): string => content().materials.get(id)?.label ?? id
+
+/** A label as it stands inside a sentence; names and classes (`NHL 5`) keep their capitals. */
+export const inSentence = (label: string): string =>
+  /^.[A-Z0-9]/.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1)
+
+/** Several terms as one phrase: `Brick and limestone`. */
+export const labelList = (vocabulary: string, ids: readonly string[]): string =>
+  formatList(
+    ids.map((id, index) => (index === 0 ? labelOf(vocabulary, id) : inSentence(labelOf(vocabulary, id)))),
+  )

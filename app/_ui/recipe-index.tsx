@@ -1,8 +1,7 @@
 import type { RecipeSummary } from '#lib/db/recipes.ts'
-import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { InventedMark } from './invented.tsx'
-import { labelOf } from './label.ts'
+import { labelList, labelOf } from './label.ts'
 import { StandingMark } from './standing-mark.tsx'
 
 /** Recipes as an index: what each is, what it is for, how many walls it was watched on. */
@@ -25,7 +24,7 @@ export function RecipeIndex({ recipes }: { recipes: readonly RecipeSummary[] }) 
           <p className="index-side">
             {labelOf('families', recipe.family)}
             <br />
-            {formatList(recipe.uses.map((use) => labelOf('uses', use)))}
+            {labelList('uses', recipe.uses)}
             <br />
             {t('recipes.cases', { count: recipe.cases })}
             {recipe.longestYears !== null && recipe.longestYears >= 1 && (

@@ -24,7 +24,11 @@ export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
         caption={t('table.workedCaption')}
         columns={[
           { key: 'row', head: t('table.row'), names: true },
-          ...LIME_STATES.map((state) => ({ key: state, head: labelOf('lime-states', state), number: true })),
+          ...LIME_STATES.map((state) => ({
+            key: state,
+            head: labelOf('measured-states', state),
+            number: true,
+          })),
         ]}
         rows={worked.map(({ row, states }) => ({
           key: row.id,

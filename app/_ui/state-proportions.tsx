@@ -41,7 +41,11 @@ export function StateProportionsTable(props: {
           caption={t('worked.each')}
           columns={[
             { key: 'material', head: t('worked.material'), names: true },
-            ...states.map(({ state }) => ({ key: state, head: labelOf('lime-states', state), number: true })),
+            ...states.map(({ state }) => ({
+              key: state,
+              head: labelOf('measured-states', state),
+              number: true,
+            })),
           ]}
           rows={others.map((other, place) => ({
             key: `${other.index}`,
@@ -79,7 +83,7 @@ export function StateProportionsTable(props: {
 }
 
 const cellsOf = (state: StateProportions, max: number) => ({
-  state: labelOf('lime-states', state.state),
+  state: labelOf('measured-states', state.state),
   dry: state.aggregateDry && (
     <>
       <Ratio value={state.aggregateDry} />

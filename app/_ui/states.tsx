@@ -31,10 +31,10 @@ export function stepOf(scale: (typeof SCALES)[number], states: States): number {
 
 /** A state as a small box that fills as it worsens, and its word. */
 export const StateMark = ({ scale, states }: { scale: (typeof SCALES)[number]; states: States }) => (
-  <span className="nowrap">
+  <span className="state-mark">
     <svg className="step-mark" viewBox="0 0 25 14" aria-hidden="true">
       <StepBoxes step={stepOf(scale, states)} fill={scale.fill} />
-    </svg>{' '}
+    </svg>
     {labelOf(scale.vocabulary, states[scale.key])}
   </span>
 )
@@ -59,8 +59,8 @@ export function StatesLine({ states }: { states: States }) {
   return (
     <ul className="plain-list">
       {SCALES.map((scale) => (
-        <li key={scale.key}>
-          <span className="label">{t(`states.${scale.key}`)}</span>{' '}
+        <li key={scale.key} className="state-line">
+          <span className="label">{t(`states.${scale.key}`)}</span>
           <StateMark scale={scale} states={states} />
         </li>
       ))}

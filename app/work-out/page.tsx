@@ -5,11 +5,10 @@ import { USES } from '#lib/entry/terms.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { FilterForm } from '../_ui/filter-form.tsx'
 import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
-import { labelOf } from '../_ui/label.ts'
+import { labelList, labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
-import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
 const t = words('pages')
@@ -61,7 +60,7 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
               </>
             ),
             family: labelOf('families', recipe.family),
-            uses: formatList(recipe.uses.map((one) => labelOf('uses', one))),
+            uses: labelList('uses', recipe.uses),
             job: (
               <a
                 href={addressWith(`/recipes/${recipe.slug}/job`, { r: recipe.revision })}

@@ -1,10 +1,10 @@
 import type { CaseBody } from '#lib/entry/case.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Facts } from '../../_ui/facts.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { labelList, labelOf } from '../../_ui/label.ts'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { Section } from '../../_ui/section.tsx'
-import { formatDate, formatList } from '../../_words/format.ts'
+import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
 const t = words('pages')
@@ -26,10 +26,7 @@ export function Fabric({ body }: { body: CaseBody }) {
             fabric.thicknessMm === undefined ? null : <Quantity value={fabric.thicknessMm} unit="mm" />,
           [t('case.rain')]: labelOf('driving-rain', exposure.drivingRain),
           [t('case.frost')]: labelOf('frost', exposure.frost),
-          [t('case.salts')]:
-            exposure.salts.length > 0
-              ? formatList(exposure.salts.map((salt) => labelOf('salts', salt)))
-              : null,
+          [t('case.salts')]: exposure.salts.length > 0 ? labelList('salts', exposure.salts) : null,
           [t('case.ground')]: labelOf('ground', exposure.ground),
           [t('case.aspect')]: labelOf('aspects', exposure.aspect),
           [t('case.exposureNote')]: exposure.note,

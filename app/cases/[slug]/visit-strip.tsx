@@ -3,7 +3,7 @@ import { SCALES, stepOf } from '../../_ui/states.tsx'
 import { words } from '../../_words/index.ts'
 
 const LEFT = 64
-const WIDTH = 640
+const WIDTH = 560
 const LANE = 40
 const TOP = 8
 const YEAR_MS = 365.25 * 86_400_000
@@ -22,8 +22,9 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
   const every = end - start > 12 ? 5 : end - start > 6 ? 2 : 1
   const years = Array.from({ length: end - start + 1 }, (_, index) => start + index)
   return (
-    <div className="table-frame">
-      <svg className="strip" viewBox={`0 0 ${WIDTH} ${bottom + 22}`} role="img" aria-label={title}>
+    // A frame that scrolls must be reachable by keyboard.
+    <section className="table-frame" aria-label={title} tabIndex={0}>
+      <svg className="strip" viewBox={`0 0 ${WIDTH} ${bottom + 22}`} aria-hidden="true">
         {years.map((year) => (
           <g key={year}>
             <line
@@ -64,7 +65,7 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
           </g>
         ))}
       </svg>
-    </div>
+    </section>
   )
 }
 

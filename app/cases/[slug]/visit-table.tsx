@@ -2,10 +2,10 @@ import type { Published } from '#lib/db/published.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
 import { authorText } from '../../_ui/cite.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { inSentence, labelList, labelOf } from '../../_ui/label.ts'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { SCALES, StateMark } from '../../_ui/states.tsx'
-import { formatDate, formatList } from '../../_words/format.ts'
+import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
 /** The visits of one work, oldest first: joint and unit always side by side, damp with the days since rain. */
@@ -62,9 +62,7 @@ function Seen({ body, author }: { body: VisitBody; author: string }) {
     <>
       {body.seen !== undefined && <span className="block">{body.seen}</span>}
       {body.salts.length > 0 && (
-        <span className="note block">
-          {t('visit.salts', { salts: formatList(body.salts.map((salt) => labelOf('salts', salt))) })}
-        </span>
+        <span className="note block">{t('visit.salts', { salts: labelList('salts', body.salts) })}</span>
       )}
       {body.readings.map((reading) => (
         <span className="note block" key={`${reading.kind}-${reading.value}-${reading.where ?? ''}`}>
@@ -76,7 +74,7 @@ function Seen({ body, author }: { body: VisitBody; author: string }) {
       <span className="note block">
         {t('visit.by', {
           author: authorText(author),
-          who: labelOf('observers', body.observer.who),
+          who: inSentence(labelOf('observers', body.observer.who)),
           how: body.observer.how,
         })}
       </span>

@@ -6,6 +6,7 @@ import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { Notice } from '../../_ui/notice.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
+import { RevisionLink } from '../../_ui/revision-link.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { formatDate, formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
@@ -25,7 +26,7 @@ export function WorkSection({ work, visits }: { work: Work; visits: readonly Pub
           [t('work.dates')]: datesOf(work),
           [t('work.area')]: work.areaM2 !== undefined ? <Quantity value={work.areaM2} unit="m2" /> : null,
           [t('work.recipe')]:
-            work.recipe === undefined ? t('work.noRecipe') : <RecipeLink address={work.recipe} />,
+            work.recipe === undefined ? t('work.noRecipe') : <RevisionLink address={work.recipe} />,
           [t('work.mixed')]: work.mixed && <Mixed mixed={work.mixed} />,
           [t('work.weather')]: work.weather,
           [t('work.protection')]: work.protection,
@@ -102,18 +103,13 @@ const endOf = ({ how, on, note }: NonNullable<Work['ended']>) =>
     .filter(Boolean)
     .join('. ')
 
-function RecipeLink({ address }: { address: string }) {
-  const [slug = '', revision = ''] = address.split('@')
-  return <a href={`/recipes/${slug}?revision=${revision}`}>{t('recipe.revisionOf', { slug, revision })}</a>
-}
-
 function Mixed({ mixed }: { mixed: NonNullable<Work['mixed']> }) {
   const { ingredients, waterL, sandMoisturePercent, hottestC, hoursToUse, note } = mixed
   return (
     <>
       {ingredients.length > 0 && (
         <span className="block">
-          {proportionText(ingredients)} ({measureText(ingredients)})
+          {proportionText(ingredients)} <span className="note">{measureText(ingredients)}</span>
         </span>
       )}
       {waterL !== undefined && (

@@ -7,6 +7,7 @@ import { words } from '../../_words/index.ts'
 /** What goes in, in the author's own parts and measures. */
 export function IngredientTable({ ingredients }: { ingredients: readonly Ingredient[] }) {
   const t = words('pages')
+  const noted = ingredients.some(({ note }) => note !== undefined)
   return (
     <DataTable
       label={t('recipe.stated')}
@@ -15,10 +16,10 @@ export function IngredientTable({ ingredients }: { ingredients: readonly Ingredi
       stack
       columns={[
         { key: 'material', head: t('recipe.material'), names: true },
-        { key: 'parts', head: t('recipe.parts') },
-        { key: 'by', head: t('recipe.measured') },
+        { key: 'parts', head: t('recipe.parts'), tight: true },
+        { key: 'by', head: t('recipe.measured'), tight: true },
         { key: 'state', head: t('recipe.state') },
-        { key: 'note', head: t('recipe.note') },
+        ...(noted ? [{ key: 'note' as const, head: t('recipe.note') }] : []),
       ]}
       rows={ingredients.map((one, index) => ({
         key: `${index}-${one.material}`,

@@ -6,7 +6,7 @@ import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { labelList, labelOf } from '../../_ui/label.ts'
 import { Notice } from '../../_ui/notice.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { addressWith, type Query, wholeNumber } from '../../_ui/query.ts'
@@ -15,7 +15,6 @@ import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
 import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
 import { workedProportions } from '../../_ui/worked.ts'
-import { formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import { IngredientTable } from './ingredient-table.tsx'
 import { RestsOn } from './rests-on.tsx'
@@ -56,7 +55,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
         <p className="facts-line">
           <StandingMark standing={body.standing} />
           <span>{labelOf('families', body.family)}</span>
-          <span>{formatList(body.uses.map((use) => labelOf('uses', use)))}</span>
+          <span>{labelList('uses', body.uses)}</span>
         </p>
         {body.invented && <InventedNotice page="one" />}
         {recipe.revision < recipe.latest && (

@@ -2,10 +2,10 @@ import { content } from '#lib/content/index.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { proportionText } from '../../_ui/ingredients.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { labelList, labelOf } from '../../_ui/label.ts'
+import { RevisionLink } from '../../_ui/revision-link.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceMark } from '../../_ui/source-mark.tsx'
-import { formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
 /** The rows a recipe follows, its sources, and its place in time and trade, each kept apart. */
@@ -39,8 +39,7 @@ export function RestsOn({ body }: { body: RecipeBody }) {
           [t('recipe.historicTerm')]: body.historicTerm,
           [t('recipe.chemistry')]: body.chemistry,
           [t('recipe.modernClass')]: body.modernClass,
-          [t('recipe.units')]:
-            body.units.length > 0 ? formatList(body.units.map((unit) => labelOf('units', unit))) : null,
+          [t('recipe.units')]: body.units.length > 0 ? labelList('units', body.units) : null,
           [t('recipe.region')]: place.length > 0 ? place.join(', ') : null,
           [t('recipe.period')]: body.period,
           [t('recipe.adaptedFrom')]: body.adaptedFrom && <RevisionLink address={body.adaptedFrom} />,
@@ -59,14 +58,5 @@ function FollowedRow({ address }: { address: string }) {
       <span className="block">{proportionText(row.ingredients)}</span>
       <SourceMark source={row.citation.source} locator={row.citation.locator} basis={row.basis} />
     </li>
-  )
-}
-
-function RevisionLink({ address }: { address: string }) {
-  const [slug = '', revision = ''] = address.split('@')
-  return (
-    <a href={`/recipes/${slug}?revision=${revision}`}>
-      {words('pages')('recipe.revisionOf', { slug, revision })}
-    </a>
   )
 }

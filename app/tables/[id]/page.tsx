@@ -5,13 +5,12 @@ import type { TableRow } from '#lib/content/types.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { labelList } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { RowProportions } from '../../_ui/row-proportions.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceMark } from '../../_ui/source-mark.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
-import { formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
 interface Props {
@@ -83,7 +82,7 @@ const RowName = ({ row }: { row: TableRow }) => (
   <>
     <a href={`#${row.id}`}>{row.label}</a>
     <span className="note block">
-      {formatList(row.uses.map((use) => labelOf('uses', use)))}
+      {labelList('uses', row.uses)}
       <br />
       {row.region}, {row.period}
     </span>
