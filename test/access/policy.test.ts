@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest'
+import { type Actor, GUEST, type Role, SYSTEM } from '#lib/access/actor.ts'
+import { may, must, type Verb } from '#lib/access/policy.ts'
+import { Refusal } from '#lib/errors.ts'
+
+const member = (...roles: readonly string[]): Actor => ({ kind: 'member', key: 'me', roles: roles as Role[] })
+
+/** Who may do what: the whole table. `other` and `own` say whose revision is decided on. */
+const TABLE: readonly (readonly [who: string, actor: Actor, allowed: readonly string[]])[] = [
+  ['a guest', GUEST, []],
+  ['a member without a role', member(), []],
+  ['a contributor', member('contributor'), ['submit']],
+  ['a reviewer', member('reviewer'), ['decide other']],
+  ['a reviewer who also contributes', member('contributor', 'reviewer'), ['submit', 'decide other']],
+  ['a steward', member('steward'), ['withdraw', 'restore']],
+  ["the server's own command", SYSTEM, ['withdraw', 'restore']],
+  ['a member of an unknown role', member('emperor'), []],
+]
+const DEEDS = ['submit', 'decide other', 'decide own', 'withdraw', 'restore']
+
+function asked(actor: Actor, deed: string): boolean {
+  const [verb, whose] = deed.split(' ') as [Verb, string | undefined]
+  return verb === 'decide'
+    ? may(actor, verb, { authorKey: whose === 'own' ? 'me' : 'another' })
+    : may(actor, verb, undefined)
+}
+
+describe('may(actor, verb, subject)', () => {
+  it.each(TABLE)('lets %s do just what the table says', (_who, actor, allowed) => {
+    expect(DEEDS.filter((deed) => asked(actor, deed))).toEqual(allowed)
+  })
+
+  it('refuses a kind of actor that nobody knows', () => {
+    expect(may({ kind: 'ghost', key: 'me', roles: ['steward'] } as never, 'withdraw', undefined)).toBe(false)
+  })
+})
+
+describe('must(actor, verb, subject)', () => {
+  it('gives the actor back when they may', () => {
+    expect(must(SYSTEM, 'restore', undefined)).toBe(SYSTEM)
+  })
+
+  it('refuses as forbidden when they may not', () => {
+    expect(() => must(GUEST, 'submit', undefined)).toThrow(expect.objectContaining({ code: 'forbidden' }))
+    expect(() => must(member('reviewer'), 'decide', { authorKey: 'me' })).toThrow(Refusal)
+  })
+})
