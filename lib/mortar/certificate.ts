@@ -15,7 +15,7 @@ import type { Basis } from './range.ts'
 export interface CertificateInput {
   readonly class: LimeClass
   /** Results as the certificate prints them. */
-  readonly results: Partial<Readonly<Record<CertificateItem, number>>>
+  readonly results: Partial<Readonly<Record<CertificateItem, number | undefined>>>
 }
 
 /** `not-verified`: the limit is remembered or disputed, so it passes and fails nothing. */
@@ -45,7 +45,9 @@ export function checkCertificate(input: CertificateInput): Outcome<readonly Cert
     const check = inspect()
     const single = SINGLE_RESULT_LIMITS[input.class]
     if (single === undefined) check.refuse({ field: 'class', code: 'unknown', value: input.class })
-    const given = Object.entries(input.results).filter(([, value]) => value !== undefined)
+    const given = Object.entries(input.results).flatMap(([item, value]) =>
+      value === undefined ? [] : [[item, value] as const],
+    )
     if (given.length === 0) check.refuse({ field: 'results', code: 'empty' })
     for (const [item, value] of given) {
       const unit = CERTIFICATE_ITEMS[item as CertificateItem]

@@ -1,6 +1,7 @@
 import { HYDRAULIC_SCHEMES, type HydraulicClass, type SchemeMeasure } from './chemistry-schemes.ts'
+import { explainChemistry } from './chemistry-steps.ts'
 import { MOLAR_MASS } from './constants.ts'
-import { type Step, working } from './explain.ts'
+import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
 import { type Basis, exactly, type Range } from './range.ts'
@@ -13,10 +14,10 @@ export interface ChemistryInput {
   readonly fe2o3: Range
   readonly cao: Range
   readonly mgo: Range
-  readonly co2?: Range
-  readonly so3?: Range
+  readonly co2?: Range | undefined
+  readonly so3?: Range | undefined
   /** Clay in the limestone before burning, %, where the stone is known. */
-  readonly clayInStone?: Range
+  readonly clayInStone?: Range | undefined
 }
 
 export interface SchemeClass {
@@ -45,9 +46,6 @@ export interface LimeChemistry {
   readonly classes: readonly SchemeClass[]
   readonly steps: readonly Step[]
 }
-
-const CEMENTATION = 'eckel-1905, cementation index'
-const CANDLOT = 'us-cement-handbook-1905, Art. 2, Table 1'
 
 /** CaO bound per kg of each oxide in the silicates and aluminates of a well-burnt lime, kg. */
 const HELD = {
@@ -116,7 +114,7 @@ export function classifyLime(input: ChemistryInput): Outcome<LimeChemistry> {
       freeCaO,
       freeHydrate,
       classes: classesOf(values),
-      steps: explain(input, found, freeCaO),
+      steps: explainChemistry(input, found, freeCaO),
     }
   })
 }
@@ -141,8 +139,11 @@ export function burnStone(clayInStone: Range): Outcome<{ oxides: Range; candlotI
 
 function refuseBadOxides(input: ChemistryInput): void {
   const check = inspect()
-  const { clayInStone, ...oxides } = input
-  for (const [field, value] of Object.entries(oxides))
+  const { clayInStone, ...rest } = input
+  const oxides = Object.entries(rest).flatMap(([field, value]) =>
+    value === undefined ? [] : [[field, value] as const],
+  )
+  for (const [field, value] of oxides)
     check.range(
       field,
       value,
@@ -150,7 +151,7 @@ function refuseBadOxides(input: ChemistryInput): void {
     )
   if (clayInStone !== undefined) check.range('clayInStone', clayInStone, { min: 0, max: 100, unit: '%' })
   check.finish()
-  const total = Object.values(oxides).reduce((sum, value: Range) => sum + value.typical, 0)
+  const total = oxides.reduce((sum, [, value]) => sum + value.typical, 0)
   // Half a per cent for the rounding of a printed analysis.
   if (total > 100.5) check.refuse({ field: 'cao', code: 'inconsistent', value: total, limit: 100, unit: '%' })
   check.finish()
@@ -174,49 +175,4 @@ function classesOf(values: Readonly<Record<SchemeMeasure, Range | undefined>>): 
       },
     ]
   })
-}
-
-function explain(
-  input: ChemistryInput,
-  found: Readonly<Record<'candlot' | 'full' | 'cementation' | 'most' | 'least', Range>>,
-  freeCaO: Range,
-): Step[] {
-  const [s, a, f] = [input.sio2.typical, input.al2o3.typical, input.fe2o3.typical]
-  const [c, m] = [input.cao.typical, input.mgo.typical]
-  return [
-    {
-      symbol: 'i',
-      means: 'chemistry-candlot',
-      formula: '(SiO2 + Al2O3) / CaO',
-      numbers: working`(${s} + ${a}) / ${c}`,
-      result: found.candlot,
-      unit: '1',
-      source: CANDLOT,
-    },
-    {
-      symbol: 'HI',
-      means: 'chemistry-full',
-      formula: '(SiO2 + Al2O3 + Fe2O3) / (CaO + MgO)',
-      numbers: working`(${s} + ${a} + ${f}) / (${c} + ${m})`,
-      result: found.full,
-      unit: '1',
-    },
-    {
-      symbol: 'CI',
-      means: 'chemistry-cementation',
-      formula: '(2.8 SiO2 + 1.1 Al2O3 + 0.7 Fe2O3) / (CaO + 1.4 MgO)',
-      numbers: working`(2.8 · ${s} + 1.1 · ${a} + 0.7 · ${f}) / (${c} + 1.4 · ${m})`,
-      result: found.cementation,
-      unit: '1',
-      source: CEMENTATION,
-    },
-    {
-      symbol: 'CaO_free',
-      means: 'chemistry-free-lime',
-      formula: '(CaO_least + CaO_most) / 2',
-      numbers: working`(${found.least.typical} + ${found.most.typical}) / 2`,
-      result: freeCaO,
-      unit: '%',
-    },
-  ]
 }

@@ -17,7 +17,7 @@ import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
 import type { Basis, Range } from './range.ts'
 
-export type Measures = Readonly<Partial<Record<ComparedMeasure, Range>>>
+export type Measures = Readonly<Partial<Record<ComparedMeasure, Range | undefined>>>
 
 export interface CompatibilityInput {
   readonly mortar: { readonly measures: Measures; readonly contents: readonly MortarContent[] }
@@ -26,7 +26,7 @@ export interface CompatibilityInput {
   readonly wall: {
     readonly conditions: readonly WallCondition[]
     /** % of the ion by mass of dry wall. */
-    readonly salts: Readonly<Partial<Record<SaltIon, Range>>>
+    readonly salts: Readonly<Partial<Record<SaltIon, Range | undefined>>>
   }
 }
 

@@ -21,9 +21,9 @@ export interface SampleInput {
   readonly finesG: number
   readonly fines: FinesKind
   /** How far off each weighing may be, either way. */
-  readonly balanceG?: number
+  readonly balanceG?: number | undefined
   /** Carbon dioxide given off, if it was measured; it then decides the degree of carbonation. */
-  readonly co2G?: Range
+  readonly co2G?: Range | undefined
   /** kg of acid-soluble rock or shell per kg of the original aggregate. */
   readonly calcareousShare: Range
   /** Share of the lime that had carbonated; not used where `co2G` is given. */

@@ -1,8 +1,8 @@
-import { fcnnlsVector } from 'ml-fcnnls'
 import { digits, type Step } from './explain.ts'
 import { attempt, MortarFault, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
 import { exactly, type Range, scale } from './range.ts'
+import { solveBlend } from './sieve-blend-solve.ts'
 import { type CurvePoint, passingAt } from './sieve-curve.ts'
 import type { RangedCurve } from './sieve-limits.ts'
 import { spread } from './spread.ts'
@@ -12,7 +12,7 @@ export interface BlendInput {
     /** Coarsest first. */
     readonly curve: RangedCurve
     /** Dry and loose, kg/m³; with one for each sand, parts by volume are given too. */
-    readonly bulkDensityKgM3?: Range
+    readonly bulkDensityKgM3?: Range | undefined
   }[]
   /** Share that should pass each opening, %, coarsest first. */
   readonly target: readonly CurvePoint[]
@@ -38,16 +38,9 @@ export interface Blend {
 /** Each draw solves a least-squares problem: fewer draws keep a blend quick, and shares are rough anyway. */
 const BLEND_DRAWS = 400
 
-/** Two residuals closer than this are the same answer to a gauge box. */
-const GRADIENT_TOLERANCE = 1e-9
-
 /**
  * The shares of two or more sands whose blend comes nearest to a target grading: non-negative least
  * squares over the target's sieves, shares adding up to 1.
- *
- * The condition on the sum needs no multiplier. With D the sands' curves less the target, the minimum of
- * |D x|² + (Σx − 1)² over x ≥ 0 points the same way as that of |D y|² under Σy = 1, since along each
- * direction the best scale gives |D y|² / (1 + |D y|²), which grows with |D y|².
  *
  * @returns faults: fewer than two sands, no target, a target sieve that a sand's stack does not reach
  */
@@ -65,7 +58,7 @@ export function blendSands(input: BlendInput): Outcome<Blend> {
       inputs[`density.${s}`] = input.sands[s]?.bulkDensityKgM3 ?? exactly(1)
     })
     const targets = input.target.map((point) => point.passing)
-    const sum = (x: Readonly<Record<string, number>>) => solve(passing.length, targets, x)
+    const sum = (x: Readonly<Record<string, number>>) => solveBlend(passing.length, targets, x)
     const ranges = spread(inputs, sum, BLEND_DRAWS)
     const at = (name: string) => ranges[name] ?? exactly(0)
     const shares = passing.map((_, s) => at(`share.${s}`))
@@ -133,36 +126,6 @@ function reach(curve: RangedCurve, openingMm: number, sand: string, target: stri
       unit: 'mm',
     })
   return { low: end('low') ?? typical, typical, high: end('high') ?? typical }
-}
-
-function solve(
-  sands: number,
-  targets: readonly number[],
-  x: Readonly<Record<string, number>>,
-): Record<string, number> {
-  const passing = (s: number, t: number) => x[`passing.${s}.${t}`] ?? 0
-  const all = Array.from({ length: sands }, (_, s) => s)
-  const rows = targets.map((target, t) => all.map((s) => (passing(s, t) - target) / 100))
-  const answer = fcnnlsVector([...rows, all.map(() => 1)], [...targets.map(() => 0), 1], {
-    gradientTolerance: GRADIENT_TOLERANCE,
-    maxIterations: 20 * sands,
-  }).K.to1DArray()
-  const whole = answer.reduce((sum, share) => sum + share, 0)
-  const out: Record<string, number> = {}
-  const volumes = all.map((s) => (answer[s] ?? 0) / whole / (x[`density.${s}`] ?? 1))
-  const volume = volumes.reduce((sum, v) => sum + v, 0)
-  for (const s of all) {
-    out[`share.${s}`] = (answer[s] ?? 0) / whole
-    out[`volume.${s}`] = (volumes[s] ?? 0) / volume
-  }
-  let squares = 0
-  targets.forEach((target, t) => {
-    const blend = all.reduce((sum, s) => sum + (out[`share.${s}`] ?? 0) * passing(s, t), 0)
-    out[`blend.${t}`] = blend
-    squares += (blend - target) ** 2
-  })
-  out.residual = Math.sqrt(squares / targets.length)
-  return out
 }
 
 function explain(shares: readonly Range[], volumes: readonly Range[] | null, residual: Range): Step[] {

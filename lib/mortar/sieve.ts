@@ -1,9 +1,10 @@
-import { digits, type Step } from './explain.ts'
+import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
 import { exactly, type Range } from './range.ts'
 import { type CurvePoint, sizeAtPassing } from './sieve-curve.ts'
 import { type FinenessSet, finenessSets } from './sieve-series.ts'
+import { explainGrading } from './sieve-steps.ts'
 import { spread } from './spread.ts'
 
 /** One sieve of the stack and what stayed on it. */
@@ -17,11 +18,11 @@ export interface SieveInput {
   readonly sieves: readonly SieveMass[]
   readonly panG: number
   /** Dry mass lost by washing over the finest sieve before sieving. */
-  readonly washedOutG?: number
+  readonly washedOutG?: number | undefined
   /** Dry mass put on the stack, after washing, if it was weighed; it shows what was lost on the way. */
-  readonly startG?: number
+  readonly startG?: number | undefined
   /** How far off each weighing may be, either way. */
-  readonly balanceG?: number
+  readonly balanceG?: number | undefined
 }
 
 /** A size that a share of the sand is finer than, or the end of the stack that it lies beyond. */
@@ -94,7 +95,7 @@ export function gradeSand(input: SieveInput): Outcome<Grading> {
       curvature: known('d10', 'd30', 'd60') ? at('curvature') : null,
       lossPercent: lossOf(input),
     }
-    return { ...grading, steps: explain(grading) }
+    return { ...grading, steps: explainGrading(grading) }
   })
 }
 
@@ -174,55 +175,4 @@ function gradeMasses(
   const size = (name: ShareName) => sizeAtPassing(curve, SHARES[name]).mm
   const d = { d10: size('d10'), d30: size('d30'), d50: size('d50'), d60: size('d60') }
   return { ...out, ...d, uniformity: d.d60 / d.d10, curvature: d.d30 ** 2 / (d.d60 * d.d10) }
-}
-
-function explain(grading: Omit<Grading, 'steps'>): Step[] {
-  const steps: Step[] = grading.rows.map((row) => ({
-    symbol: `P(${digits(row.openingMm)})`,
-    means: 'sieve-passing',
-    formula: '100 − Σ m / m_total · 100',
-    numbers: `100 − ${digits(row.cumulative.typical)}`,
-    result: row.passing,
-    unit: '%',
-  }))
-  for (const { set, value } of grading.finenessModuli)
-    steps.push({
-      symbol: 'FM',
-      means: `sieve-fineness-${set}`,
-      formula: 'Σ R / 100',
-      numbers: `${digits(value.typical * 100)} / 100`,
-      result: value,
-      unit: '1',
-    })
-  const { d10, d30, d60, uniformity, curvature } = grading
-  for (const [symbol, size] of [['D10', d10] as const, ['D30', d30] as const, ['D60', d60] as const])
-    if (size.kind === 'size')
-      steps.push({
-        symbol,
-        means: 'sieve-size',
-        formula: 'log-linear between sieves',
-        numbers: digits(size.mm.typical),
-        result: size.mm,
-        unit: 'mm',
-      })
-  if (d10.kind !== 'size' || d60.kind !== 'size') return steps
-  if (uniformity !== null)
-    steps.push({
-      symbol: 'Cu',
-      means: 'sieve-uniformity',
-      formula: 'D60 / D10',
-      numbers: `${digits(d60.mm.typical)} / ${digits(d10.mm.typical)}`,
-      result: uniformity,
-      unit: '1',
-    })
-  if (curvature !== null && d30.kind === 'size')
-    steps.push({
-      symbol: 'Cc',
-      means: 'sieve-curvature',
-      formula: 'D30² / (D60 · D10)',
-      numbers: `${digits(d30.mm.typical)}² / (${digits(d60.mm.typical)} · ${digits(d10.mm.typical)})`,
-      result: curvature,
-      unit: '1',
-    })
-  return steps
 }

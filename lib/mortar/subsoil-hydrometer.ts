@@ -26,7 +26,7 @@ export interface HydrometerInput {
     readonly celsius: number
   }[]
   /** How far off each reading may be, either way, g/L. */
-  readonly readingErrorGL?: number
+  readonly readingErrorGL?: number | undefined
 }
 
 export interface HydrometerReading {

@@ -1,11 +1,12 @@
 import { type Step, working } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
-import { hydratePerQuicklime, LIME_STATES, type LimeState, puttySolids } from './lime.ts'
+import { LIME_STATES, type LimeState } from './lime.ts'
 import type { Properties } from './material.ts'
 import { need } from './need.ts'
 import type { Range } from './range.ts'
 import { spread } from './spread.ts'
+import { type SoilLimeFound, soilLimeSum } from './subsoil-lime-sum.ts'
 
 export interface SoilLimeInput {
   /** Soil to be limed, dry and loose, L. */
@@ -17,8 +18,8 @@ export interface SoilLimeInput {
   readonly state: LimeState
   readonly lime: Properties
   /** Fibre, kg in a m³ of the loose soil, and its loose density where its volume is wanted. */
-  readonly fibreKgM3?: Range
-  readonly fibreDensityKgM3?: Range
+  readonly fibreKgM3?: Range | undefined
+  readonly fibreDensityKgM3?: Range | undefined
 }
 
 export interface SoilLimeState {
@@ -39,8 +40,6 @@ export interface SoilLime {
   readonly fibreL: Range | null
   readonly steps: readonly Step[]
 }
-
-type Figure = 'mass' | 'volume' | 'byMass' | 'byVolume' | 'parts'
 
 /**
  * Lime on soil in each of the four states, by mass and volume, from a dose stated in any of them; fibre too.
@@ -74,7 +73,7 @@ export function limeOnSoil(input: SoilLimeInput): Outcome<SoilLime> {
       solid: lime('particleDensityHydrate'),
     }
     check.finish()
-    const found = spread(ranges, (x) => sum(x, input))
+    const found = spread(ranges, (x) => soilLimeSum(x, input.by, input.state))
     return {
       soilKg: found.soilKg,
       states: LIME_STATES.map((state) => ({
@@ -92,57 +91,7 @@ export function limeOnSoil(input: SoilLimeInput): Outcome<SoilLime> {
   })
 }
 
-type Numbers = Readonly<
-  Record<
-    | 'soilL'
-    | 'soilDensity'
-    | 'percent'
-    | 'fibre'
-    | 'fibreDensity'
-    | 'freeCaO'
-    | 'lump'
-    | 'ground'
-    | 'hydrate'
-    | 'putty'
-    | 'solid',
-    number
-  >
->
-type Found<T> = Record<`${Figure}.${LimeState}` | 'soilKg' | 'fibreKg' | 'fibreL', T>
-
-function sum(x: Numbers, input: SoilLimeInput): Found<number> {
-  const soilKg = (x.soilL * x.soilDensity) / 1000
-  const hydrate = hydratePerQuicklime(x.freeCaO)
-  const perQuicklime: Record<LimeState, number> = {
-    'lump-quicklime': 1,
-    'ground-quicklime': 1,
-    'dry-hydrate': hydrate,
-    putty: hydrate / puttySolids(x.putty, x.solid),
-  }
-  const density: Record<LimeState, number> = {
-    'lump-quicklime': x.lump,
-    'ground-quicklime': x.ground,
-    'dry-hydrate': x.hydrate,
-    putty: x.putty,
-  }
-  const dose = x.percent / 100
-  const statedKg = input.by === 'mass' ? dose * soilKg : (dose * x.soilL * density[input.state]) / 1000
-  const quicklimeKg = statedKg / perQuicklime[input.state]
-  const fibreKg = (x.fibre * x.soilL) / 1000
-  const out = { soilKg, fibreKg, fibreL: (1000 * fibreKg) / x.fibreDensity } as Found<number>
-  for (const state of LIME_STATES) {
-    const massKg = quicklimeKg * perQuicklime[state]
-    const volumeL = (1000 * massKg) / density[state]
-    out[`mass.${state}`] = massKg
-    out[`volume.${state}`] = volumeL
-    out[`byMass.${state}`] = (100 * massKg) / soilKg
-    out[`byVolume.${state}`] = (100 * volumeL) / x.soilL
-    out[`parts.${state}`] = x.soilL / volumeL
-  }
-  return out
-}
-
-function explain(input: SoilLimeInput, found: Found<Range>): Step[] {
+function explain(input: SoilLimeInput, found: SoilLimeFound<Range>): Step[] {
   const stated = found[`mass.${input.state}`]
   return [
     {

@@ -1,0 +1,76 @@
+import type { CarbonInput, CarbonSheet } from './carbon.ts'
+import { type Step, working } from './explain.ts'
+import type { Range } from './range.ts'
+
+const PROCESS = 'ipcc-2006-v3, ch. 2, Table 2.4'
+
+/** The working of a count of carbon, line by line. */
+export function explainCarbon(
+  input: CarbonInput,
+  parts: Readonly<Record<'calcination' | 'fuel' | 'others' | 'transport' | 'released', Range>>,
+  uptake: CarbonSheet['uptake'],
+  perM3: Range,
+): Step[] {
+  const { calcination, fuel, others, transport, released } = parts
+  const kg = 'kg'
+  return [
+    {
+      symbol: 'C_c',
+      means: 'carbon-calcination',
+      formula: 'Σ m · (CaO · 44.009/56.077 + MgO · 44.009/40.304) · (1 + dust)',
+      numbers: working`${calcination.typical}`,
+      result: calcination,
+      unit: kg,
+      source: PROCESS,
+    },
+    {
+      symbol: 'C_f',
+      means: 'carbon-fuel',
+      formula: 'Σ m · e_fuel',
+      numbers: working`${fuel.typical}`,
+      result: fuel,
+      unit: kg,
+    },
+    {
+      symbol: 'C_o',
+      means: 'carbon-others',
+      formula: 'Σ m · e_gate',
+      numbers: working`${others.typical}`,
+      result: others,
+      unit: kg,
+    },
+    {
+      symbol: 'C_t',
+      means: 'carbon-transport',
+      formula: 'Σ m / 1000 · km · e_t',
+      numbers: working`${transport.typical}`,
+      result: transport,
+      unit: kg,
+    },
+    {
+      symbol: 'C',
+      means: 'carbon-released',
+      formula: 'C_c + C_f + C_o + C_t',
+      numbers: working`${calcination.typical} + ${fuel.typical} + ${others.typical} + ${transport.typical}`,
+      result: released,
+      unit: kg,
+    },
+    {
+      symbol: 'C/V',
+      means: 'carbon-per-m3',
+      formula: '1000 · C / V',
+      numbers: working`1000 · ${released.typical} / ${input.mortarL.typical}`,
+      result: perM3,
+      unit: 'kg/m3',
+    },
+    ...uptake.map(({ years, takenKg }) => ({
+      symbol: `U(${years})`,
+      means: 'carbon-uptake',
+      formula: 'CaO · 44.009/56.077 · share · min(1, k √t / d)',
+      numbers: working`${takenKg.typical}`,
+      result: takenKg,
+      unit: kg,
+      source: 'grosso-campo-2022',
+    })),
+  ]
+}
