@@ -27,8 +27,5 @@ export function readCautions(
     const body = readParagraphs(file, page.blocks, faults)
     cautions.add(file.name, { id: file.name, ...value, body } as Caution, placeOf([]))
   }
-  for (const [, material, place] of materials) {
-    for (const id of material.cautions) if (!cautions.has(id)) faults.add(place, `unknown caution "${id}"`)
-  }
   return cautions
 }

@@ -1,8 +1,12 @@
 import type { FaultList, Place } from './fault.ts'
 
-/** Items by id, each with the place it was declared at; a second one of an id is a fault that names both. */
+/**
+ * Items by id, each with the place it was declared at; a second one of an id is a fault that names both.
+ * An id whose own file is at fault is known without an item, so that one fault is not told many times.
+ */
 export class Collection<T> {
   readonly #items = new Map<string, { item: T; place: Place }>()
+  readonly #unread = new Set<string>()
   readonly #what: string
   readonly #faults: FaultList
 
@@ -21,8 +25,17 @@ export class Collection<T> {
     return this.#items.get(id)?.item
   }
 
+  /** Marks an id whose file could not be read. */
+  markUnread(id: string): void {
+    this.#unread.add(id)
+  }
+
+  isUnread(id: string): boolean {
+    return this.#unread.has(id)
+  }
+
   has(id: string): boolean {
-    return this.#items.has(id)
+    return this.#items.has(id) || this.#unread.has(id)
   }
 
   *[Symbol.iterator](): Generator<[id: string, item: T, place: Place]> {

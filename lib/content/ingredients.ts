@@ -15,6 +15,8 @@ const ITEM = new RegExp(
   String.raw`^(?<parts>\?|${NUMBER}(?:-${NUMBER})?)(?: \[(?<range>${NUMBER}-${NUMBER})\])? (?<material>[a-z][a-z0-9-]*)(?: \((?<state>[a-z-]+)\))?(?<mass> by mass)?$`,
 )
 
+export type RoleOf = (material: string) => Role | 'unread' | undefined
+
 /** What was read, or the reasons why not with the offset of each in the cell. */
 export type IngredientsOutcome =
   | { readonly ok: true; readonly ingredients: readonly RowIngredient[] }
@@ -25,12 +27,10 @@ export type IngredientsOutcome =
  * a fraction (`1/2`, `2 1/2`), a range (`2-3`), a usual figure with its range (`3 [2-4]`) or `?` where
  * the source gives none. A lime always names the state it was measured in.
  *
- * @param roleOf the role of a material, or nothing when there is no such material
+ * @param roleOf the role of a material; `unread` when its own file is at fault, and is let pass here;
+ *   nothing when there is no such material
  */
-export function readIngredients(
-  cell: string,
-  roleOf: (material: string) => Role | undefined,
-): IngredientsOutcome {
+export function readIngredients(cell: string, roleOf: RoleOf): IngredientsOutcome {
   const faults: { at: number; reason: string }[] = []
   const ingredients: RowIngredient[] = []
   let at = 0
@@ -46,20 +46,21 @@ export function readIngredients(
   return faults.length > 0 ? { ok: false, faults } : { ok: true, ingredients }
 }
 
-function readItem(item: string, roleOf: (material: string) => Role | undefined): RowIngredient | string {
+function readItem(item: string, roleOf: RoleOf): RowIngredient | string {
   const found = ITEM.exec(item)?.groups
   if (!found) return `"${item}" is not an ingredient such as "3 sand-pit" or "1 lime-fat (putty)"`
   const { material = '', state = 'not-stated', range } = found
   const role = roleOf(material)
   if (role === undefined) return `unknown material "${material}"`
   if (!isState(state)) return `unknown state "${state}"; one of: ${MEASURED_STATES.join(' ')}`
+  const by: Measure = found.mass === undefined ? 'volume' : 'mass'
+  if (role === 'unread') return { material, role: 'additive', parts: null, by, state }
   if (role === 'lime' && found.state === undefined)
     return `lime "${material}" must name the state it was measured in`
   if (role !== 'lime' && LIME_ONLY.includes(state)) return `"${state}" is a state of lime, not of ${material}`
   if (role === 'lime' && (state === 'dry' || state === 'damp')) return `"${state}" is not a state of lime`
   const parts = found.parts === '?' ? null : readParts(found.parts ?? '', range)
   if (typeof parts === 'string') return parts
-  const by: Measure = found.mass === undefined ? 'volume' : 'mass'
   return { material, role, parts, by, state }
 }
 

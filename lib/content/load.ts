@@ -3,7 +3,7 @@ import { editionOf } from './edition.ts'
 import { FaultList } from './fault.ts'
 import { readFolder } from './files.ts'
 import { deepFreeze, FrozenMap } from './freeze.ts'
-import { checkAncestors, checkMemoryApart } from './links.ts'
+import { checkAncestors, checkLinks, checkMemoryApart } from './links.ts'
 import { readMaterials } from './materials.ts'
 import { readSources } from './sources.ts'
 import { readTables } from './tables.ts'
@@ -19,11 +19,14 @@ export type ContentOutcome =
 export function loadContent(dir: string): ContentOutcome {
   const faults = new FaultList()
   const sources = readSources(readFolder(dir, 'sources', '.json'), faults)
-  const materials = readMaterials(readFolder(dir, 'materials', '.yaml'), sources, faults)
+  const cautionFiles = readFolder(dir, 'cautions', '.md')
+  const isCaution = (id: string) => cautionFiles.some(({ name }) => name === id)
+  const materials = readMaterials(readFolder(dir, 'materials', '.yaml'), sources, isCaution, faults)
   const vocabularies = readVocabularies(readFolder(dir, 'vocabularies', '.yaml'), sources, faults)
-  const cautions = readCautions(readFolder(dir, 'cautions', '.md'), sources, materials, faults)
-  const { tables, rows } = readTables(readFolder(dir, 'tables', '.md'), sources, materials, faults)
+  const cautions = readCautions(cautionFiles, sources, materials, faults)
+  const { tables, rows, links } = readTables(readFolder(dir, 'tables', '.md'), sources, materials, faults)
   checkAncestors(rows, faults)
+  checkLinks(links, rows, dir, faults)
   checkMemoryApart(rows, faults)
   if (!faults.isEmpty) return { ok: false, faults: faults.sorted() }
   const content = {

@@ -9,18 +9,24 @@ import { type Placed, readYaml } from './yaml.ts'
 
 const parser = remark().use(remarkFrontmatter, ['yaml']).use(remarkGfm)
 
+/** Where a page sends its reader, and where it says so. */
+export interface Link {
+  readonly to: string
+  readonly place: Place
+}
+
 /** A page of content: its checked front matter, the paragraphs above any table, and what it links to. */
 export interface Page<T> {
   readonly front: Placed<T>
   readonly blocks: readonly RootContent[]
-  readonly links: readonly { readonly to: string; readonly place: Place }[]
+  readonly links: readonly Link[]
 }
 
 /** Reads a page; raw HTML, images and a missing front matter are faults. */
 export function readPage<T>(schema: z.ZodType<T>, file: ContentFile, faults: FaultList): Page<T> | undefined {
   const root: Root = parser.parse(file.text)
   const [first, ...blocks] = root.children
-  const links: { to: string; place: Place }[] = []
+  const links: Link[] = []
   for (const node of walk(root)) {
     const place = placeOf(file, node)
     if (node.type === 'html') faults.add(place, 'raw HTML is not allowed')

@@ -6,16 +6,20 @@ import { checkCitation, splitCitation } from './sources.ts'
 import type { Material, Source } from './types.ts'
 import { readYaml } from './yaml.ts'
 
-/** Reads the materials, one in each file, named by the file. */
+/** Reads the materials, one in each file, named by the file; the files of cautions name the cautions. */
 export function readMaterials(
   files: readonly ContentFile[],
   sources: Collection<Source>,
+  isCaution: (id: string) => boolean,
   faults: FaultList,
 ): Collection<Material> {
   const materials = new Collection<Material>('material', faults)
   for (const file of files) {
     const read = readYaml(materialSchema, file.text, file.path, faults)
-    if (!read) continue
+    if (!read) {
+      materials.markUnread(file.name)
+      continue
+    }
     const { value, placeOf } = read
     if (value.standing !== 'in-use' && value.standingReason === undefined) {
       faults.add(placeOf(['standing']), `standing ${value.standing} needs a standingReason`)
@@ -25,6 +29,9 @@ export function readMaterials(
       const { id, locator } = splitCitation(property.source)
       checkCitation(sources, id, locator, placeOf(['properties', name, 'source']), faults)
     }
+    value.cautions.forEach((id, i) => {
+      if (!isCaution(id)) faults.add(placeOf(['cautions', i]), `unknown caution "${id}"`)
+    })
     materials.add(file.name, { id: file.name, ...value } as Material, placeOf([]))
   }
   return materials

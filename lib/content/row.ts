@@ -31,6 +31,9 @@ export const COLUMNS: readonly string[] = [
   'reason',
 ]
 
+/** The locator of a row whose place in the source nobody has seen. */
+const NOT_KNOWN = 'not known'
+
 /** What a row needs to know of its table and of the rest of content. */
 export interface RowContext {
   readonly table: string
@@ -93,7 +96,13 @@ export function readRow(
   }
   const source = required('source', defaults.source)
   const locator = required('locator')
-  if (source !== '' && locator !== '') checkCitation(context.sources, source, locator, at('locator'), faults)
+  const isPlaceKnown = locator !== NOT_KNOWN
+  if (!isPlaceKnown && basis !== 'memory' && basis !== 'quoted') {
+    fail(at('locator'), `only a quoted row or one from memory may have the locator "${NOT_KNOWN}"`)
+  }
+  if (source !== '' && locator !== '') {
+    checkCitation(context.sources, source, isPlaceKnown ? locator : undefined, at('locator'), faults)
+  }
 
   const ingredients = readIngredientsCell(required('ingredients'), at('ingredients'), context)
   if (standing !== undefined) checkStanding(standing, ingredients ?? [], at('standing'), context)
@@ -127,7 +136,9 @@ const isUse = (use: string): use is Use => (USES as readonly string[]).includes(
 
 function readIngredientsCell(text: string, place: Place, { materials, faults }: RowContext) {
   if (text === '') return undefined
-  const read = readIngredients(text, (material) => materials.get(material)?.role)
+  const read = readIngredients(text, (material) =>
+    materials.isUnread(material) ? 'unread' : materials.get(material)?.role,
+  )
   if (read.ok) return read.ingredients
   for (const { at, reason } of read.faults) faults.add({ ...place, column: place.column + at }, reason)
   return undefined

@@ -11,7 +11,10 @@ export function readSources(files: readonly ContentFile[], faults: FaultList): C
   const sources = new Collection<Source>('source', faults)
   for (const file of files) {
     const read = readYaml(sourceSchema, file.text, file.path, faults)
-    if (!read) continue
+    if (!read) {
+      sources.markUnread(file.name)
+      continue
+    }
     const place = read.placeOf(['id'])
     if (read.value.id !== file.name)
       faults.add(place, `the file of source "${read.value.id}" must be ${read.value.id}.json`)
@@ -29,12 +32,10 @@ export function checkCitation(
   place: Place,
   faults: FaultList,
 ): void {
+  if (!sources.has(id)) faults.add(place, `unknown source "${id}"`)
   const source = sources.get(id)
-  if (!source) faults.add(place, `unknown source "${id}"`)
-  else {
-    const fault = locator === undefined ? undefined : locatorFault(source.type, locator)
-    if (fault !== undefined) faults.add(place, fault)
-  }
+  const fault = source && locator !== undefined ? locatorFault(source.type, locator) : undefined
+  if (fault !== undefined) faults.add(place, fault)
 }
 
 /** `source-id` or `source-id, locator` as its two parts. */

@@ -2,7 +2,7 @@ import type { RootContent, Table } from 'mdast'
 import { Collection } from './collect.ts'
 import type { FaultList } from './fault.ts'
 import type { ContentFile } from './files.ts'
-import { placeOf, readCells, readPage, readParagraphs } from './markdown.ts'
+import { type Link, placeOf, readCells, readPage, readParagraphs } from './markdown.ts'
 import { COLUMNS, type RowContext, readRow } from './row.ts'
 import { tableFront } from './schemas.ts'
 import type { Material, ProportionTable, Source, TableRow } from './types.ts'
@@ -13,12 +13,14 @@ export function readTables(
   sources: Collection<Source>,
   materials: Collection<Material>,
   faults: FaultList,
-): { tables: Collection<ProportionTable>; rows: Collection<TableRow> } {
+): { tables: Collection<ProportionTable>; rows: Collection<TableRow>; links: Link[] } {
   const tables = new Collection<ProportionTable>('table', faults)
   const rows = new Collection<TableRow>('row', faults)
+  const links: Link[] = []
   for (const file of files) {
     const page = readPage(tableFront, file, faults)
     if (!page) continue
+    links.push(...page.links)
     const { above, table } = splitAtTable(file, page.blocks, faults)
     const intro = readParagraphs(file, above, faults)
     if (!table) continue
@@ -30,7 +32,7 @@ export function readTables(
       page.front.placeOf([]),
     )
   }
-  return { tables, rows }
+  return { tables, rows, links }
 }
 
 function splitAtTable(file: ContentFile, blocks: readonly RootContent[], faults: FaultList) {
