@@ -66,7 +66,15 @@ export default async function HomePage() {
           </p>
         </section>
       </div>
-      <Section id="newest" title={t('home.newest')} note={<a className="touch" href="/cases">{t('home.allCases')}</a>}>
+      <Section
+        id="newest"
+        title={t('home.newest')}
+        note={
+          <a className="touch" href="/cases">
+            {t('home.allCases')}
+          </a>
+        }
+      >
         {cases.some(({ invented }) => invented) && <InventedNotice page="list" />}
         {cases.length === 0 ? <p>{t('home.noCases')}</p> : <CaseIndex cases={cases} head="h3" />}
       </Section>

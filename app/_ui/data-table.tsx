@@ -1,5 +1,6 @@
 // biome-ignore-all lint/a11y/noRedundantRoles: display: block takes the roles away on narrow screens
 import type { ReactNode } from 'react'
+import { Frame } from './frame.tsx'
 
 export interface Column<K extends string> {
   key: K
@@ -34,35 +35,33 @@ export function DataTable<K extends string>(props: {
   label: string
 }) {
   const { caption, hideCaption = false, columns, rows, stack = false, label } = props
-  return (
-    // A frame that scrolls must be reachable by keyboard.
-    <section className="table-frame" aria-label={label} {...(stack ? {} : { tabIndex: 0 })}>
-      <table className={stack ? 'table-stack' : undefined} role="table">
-        <caption className={hideCaption ? 'hidden-words' : undefined}>{caption}</caption>
-        <thead role="rowgroup">
-          <tr role="row">
-            {columns.map((column) => (
-              <th
-                key={column.key}
-                scope="col"
-                role="columnheader"
-                className={column.number ? 'number' : undefined}
-              >
-                {column.head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody role="rowgroup">
-          {rows.map((row) => (
-            <tr key={row.key} id={row.id} role="row">
-              {columns.map((column) => cellOf(column, row))}
-            </tr>
+  const table = (
+    <table className={stack ? 'table-stack' : undefined} role="table">
+      <caption className={hideCaption ? 'hidden-words' : undefined}>{caption}</caption>
+      <thead role="rowgroup">
+        <tr role="row">
+          {columns.map((column) => (
+            <th
+              key={column.key}
+              scope="col"
+              role="columnheader"
+              className={column.number ? 'number' : undefined}
+            >
+              {column.head}
+            </th>
           ))}
-        </tbody>
-      </table>
-    </section>
+        </tr>
+      </thead>
+      <tbody role="rowgroup">
+        {rows.map((row) => (
+          <tr key={row.key} id={row.id} role="row">
+            {columns.map((column) => cellOf(column, row))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
   )
+  return stack ? <div className="table-frame">{table}</div> : <Frame label={label}>{table}</Frame>
 }
 
 function cellOf<K extends string>(column: Column<K>, row: Row<K>) {

@@ -1,4 +1,5 @@
 import type { VisitBody } from '#lib/entry/visit.ts'
+import { Frame } from '../../_ui/frame.tsx'
 import { SCALES, stepOf } from '../../_ui/states.tsx'
 import { words } from '../../_words/index.ts'
 
@@ -22,8 +23,7 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
   const every = end - start > 12 ? 5 : end - start > 6 ? 2 : 1
   const years = Array.from({ length: end - start + 1 }, (_, index) => start + index)
   return (
-    // A frame that scrolls must be reachable by keyboard.
-    <section className="table-frame" aria-label={title} tabIndex={0}>
+    <Frame label={title}>
       <svg className="strip" viewBox={`0 0 ${WIDTH} ${bottom + 22}`} aria-hidden="true">
         {years.map((year) => (
           <g key={year}>
@@ -65,7 +65,7 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
           </g>
         ))}
       </svg>
-    </section>
+    </Frame>
   )
 }
 

@@ -29,12 +29,19 @@ export function disagreements(visits: readonly VisitBody[]): Disagreement[] {
   })
 }
 
+/** The same day some years on, as text that sorts by date; 29 February stays as it is. */
+const yearsLater = (day: string, years: number) => `${Number(day.slice(0, 4)) + years}${day.slice(4)}`
+
+const wholeYears = (from: string, to: string) =>
+  Number(to.slice(0, 4)) - Number(from.slice(0, 4)) - (to.slice(4) < from.slice(4) ? 1 : 0)
+
 /** Stretches of years in which nobody looked, between one visit and the next. */
 export function gaps(visits: readonly VisitBody[]): { from: string; to: string; years: number }[] {
   return visits.slice(1).flatMap((visit, index) => {
     const from = visits[index]?.on
     if (from === undefined) return []
-    const years = daysBetween(from, visit.on) / 365.25
-    return years > GAP_YEARS ? [{ from, to: visit.on, years: Math.floor(years) }] : []
+    return yearsLater(from, GAP_YEARS) < visit.on
+      ? [{ from, to: visit.on, years: wholeYears(from, visit.on) }]
+      : []
   })
 }

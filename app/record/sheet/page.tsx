@@ -44,7 +44,7 @@ export default function RecordSheetPage() {
         <Blanks title={t('sheet.asMixed')} names={MIXED} />
         <Boxes
           name={t('sheet.limeState')}
-          labels={LIME_STATES.map((state) => labelOf('lime-states', state))}
+          labels={LIME_STATES.map((state) => labelOf('measured-states', state))}
         />
         {VISITS.map((visit) => (
           <div key={visit} className="stack sheet-visit">
