@@ -1,9 +1,11 @@
 import { z } from 'zod'
 import { caseOperation, casesOperation } from './cases.ts'
 import { healthOperation } from './health.ts'
+import { jobOperation } from './job.ts'
 import { describeApi } from './openapi.ts'
 import { type Operation, operation } from './operation.ts'
 import { recipeOperation, recipesOperation } from './recipes.ts'
+import { sumOperations } from './sums/index.ts'
 import { tablesOperation } from './tables.ts'
 
 /** The description of the whole interface. */
@@ -23,6 +25,8 @@ export const operations: readonly Operation[] = [
   casesOperation,
   caseOperation,
   tablesOperation,
+  jobOperation,
+  ...sumOperations,
   openapiOperation,
   healthOperation,
 ] as readonly Operation[]

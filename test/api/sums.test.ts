@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest'
+import { problem } from '#lib/api/problem.ts'
+import { sumOperations } from '#lib/api/sums/index.ts'
+import { GET, POST } from '../../app/api/v1/sums/[name]/route.ts'
+import { SUM_EXAMPLES } from './sum-examples.ts'
+
+const ask = (name: string, body: unknown, method: 'GET' | 'POST' = 'POST') =>
+  (method === 'GET' ? GET : POST)(
+    new Request(`http://site.test/api/v1/sums/${name}`, {
+      method,
+      ...(method === 'POST' && {
+        body: JSON.stringify(body),
+        headers: { 'content-type': 'application/json' },
+      }),
+    }),
+    { params: Promise.resolve({ name }) },
+  )
+const nameOf = (path: string) => path.split('/').at(-1) ?? ''
+
+describe('POST /api/v1/sums/{name}', () => {
+  it('has an example of every calculation', () => {
+    expect(Object.keys(SUM_EXAMPLES).sort()).toEqual(sumOperations.map(({ path }) => nameOf(path)).sort())
+  })
+
+  it.each(sumOperations.map((operation) => [nameOf(operation.path), operation] as const))(
+    'answers %s as its schema says, with finite numbers, twice the same',
+    async (name, operation) => {
+      const response = await ask(name, SUM_EXAMPLES[name])
+      const text = await response.text()
+      expect(response.status, text).toBe(200)
+      expect(operation.answer.parse(JSON.parse(text))).toEqual(JSON.parse(text))
+      expect(text).not.toContain('NaN')
+      expect(await (await ask(name, SUM_EXAMPLES[name])).text()).toBe(text)
+    },
+  )
+
+  it.each(Object.keys(SUM_EXAMPLES))('refuses an empty body for %s and names its fields', async (name) => {
+    const response = await ask(name, {})
+    expect(response.status).toBe(422)
+    expect(problem.parse(await response.json()).errors?.length).toBeGreaterThan(0)
+  })
+
+  it('names the field that the sums refuse', async () => {
+    const response = await ask('grade-sand', {
+      sieves: [
+        { openingMm: 1, retainedG: 10 },
+        { openingMm: 2, retainedG: 10 },
+      ],
+      panG: 1,
+    })
+    expect(response.status).toBe(422)
+    const { errors } = problem.parse(await response.json())
+    expect(errors?.map(({ field, code }) => [field, code])).toEqual([['sieves.1.openingMm', 'out-of-order']])
+  })
+
+  it('answers 404 to a calculation that does not exist and 405 to a read', async () => {
+    expect((await ask('weigh-the-moon', {})).status).toBe(404)
+    expect((await ask('grade-sand', undefined, 'GET')).status).toBe(405)
+  })
+})
