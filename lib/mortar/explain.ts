@@ -27,3 +27,13 @@ export const digits = (value: number): string => String(Number(value.toPrecision
  */
 export const working = (text: TemplateStringsArray, ...parts: readonly number[]): string =>
   text.reduce((line, piece, index) => `${line}${digits(parts[index - 1] as number)}${piece}`)
+
+/** An input as a line of working. */
+export const given = (symbol: string, means: string, result: Range, unit: string): Step => ({
+  symbol,
+  means,
+  formula: '',
+  numbers: '',
+  result,
+  unit,
+})

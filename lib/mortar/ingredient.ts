@@ -127,12 +127,12 @@ function planProperties(material: string, properties: Properties, vars: Variable
     places[name] = vars.add(field, value)
   }
   const { bulkingPeakMoisture: peak, saturationMoisture: saturation } = properties
-  if (peak !== undefined && saturation !== undefined && peak.high >= saturation.low)
+  if (peak !== undefined && saturation !== undefined && peak.typical >= saturation.typical)
     check.refuse({
       field: `materials.${material}.saturationMoisture`,
       code: 'too-small',
-      value: saturation.low,
-      limit: peak.high,
+      value: saturation.typical,
+      limit: peak.typical,
     })
   return places
 }

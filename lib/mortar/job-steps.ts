@@ -1,5 +1,5 @@
 import { SOURCES, WATER_PER_CAO } from './constants.ts'
-import { type Step, working } from './explain.ts'
+import { given, type Step, working } from './explain.ts'
 import type { PlannedIngredient } from './ingredient.ts'
 import { bulkPropertyOf } from './ingredient.ts'
 import { ingredientOutputAt, type JobOutput, type JobPlan, jobOutputAt } from './job-kernel.ts'
@@ -38,15 +38,6 @@ export function explainJob(
 }
 
 const rangeAt = (vars: Variables, place: number): Range => vars.ranges[place] as Range
-
-const given = (symbol: string, means: string, result: Range, unit: string): Step => ({
-  symbol,
-  means,
-  formula: '',
-  numbers: '',
-  result,
-  unit,
-})
 
 type Found = (name: JobOutput) => Range
 

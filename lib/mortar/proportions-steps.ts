@@ -7,7 +7,7 @@ import type { PropertyName } from './material.ts'
 import { PROPERTY_UNITS } from './material.ts'
 import type { MixPlan } from './mix.ts'
 import type { StateProportions } from './proportions.ts'
-import { exactly, type Range } from './range.ts'
+import type { Range } from './range.ts'
 import type { Variables } from './variables.ts'
 
 /** What a recipe's ingredient comes to: ranges from the same draws as the answer. */
@@ -224,13 +224,3 @@ const VOLUME_FORMULA: Record<LimeState, string> = {
   'dry-hydrate': '1000 · q_# · h_# / ρ_h_#',
   putty: '1000 · q_# · h_# / (x_# · ρ_p_#)',
 }
-
-/** A figure of no range, as a line of working. */
-export const inputStep = (symbol: string, means: string, value: number, unit: string): Step => ({
-  symbol,
-  means,
-  formula: '',
-  numbers: '',
-  result: exactly(value),
-  unit,
-})
