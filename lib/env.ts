@@ -92,6 +92,9 @@ export function setDatabaseUrl(url: string): void {
   process.env.DATABASE_URL = url
 }
 
+/** Whether npm runs this process, as `npm run …`. */
+export const startedByNpm = (): boolean => process.env.npm_lifecycle_event !== undefined
+
 /** The folders of PATH: where the system keeps its programs. */
 export function programFolders(): string[] {
   return (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '')

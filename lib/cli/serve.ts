@@ -1,7 +1,7 @@
 import { printFault } from '#lib/content/fault.ts'
 import { loadContent } from '#lib/content/load.ts'
 import { migrate } from '#lib/db/migrate/apply.ts'
-import { readSettings, type Settings, setDatabaseUrl } from '#lib/env.ts'
+import { readSettings, type Settings, setDatabaseUrl, startedByNpm } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
 import { build } from './build.ts'
 import { openDatabase, prepareDataDir } from './database.ts'
@@ -17,6 +17,7 @@ import { type Supervised, supervise } from './supervise.ts'
 export async function run(): Promise<number> {
   const told = new AbortController()
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => told.abort())
+  if (startedByNpm()) endWithParent(told)
   /** What must be undone, last first. */
   const undo: (() => Promise<void> | void)[] = []
   try {
@@ -75,6 +76,15 @@ async function serve(
   const end = await Promise.race([stop, ...kept.map(({ gaveUp }) => gaveUp)])
   if (end !== 'told') throw new Halt(`${end} Giving up; the lines above and the data folder's log say why.`)
   return 0
+}
+
+/** npm, told to end, ends without telling what it runs: its going is taken as the word to stop. */
+function endWithParent(told: AbortController): void {
+  const parent = process.ppid
+  const watch = setInterval(() => {
+    if (process.ppid !== parent) told.abort()
+  }, 300)
+  watch.unref()
 }
 
 function checkContent(): void {
