@@ -1,7 +1,9 @@
 import { createTranslator } from 'use-intl/core'
 import common from './en/common.json'
 import faults from './en/faults.json'
+import job from './en/job.json'
 import pages from './en/pages.json'
+import steps from './en/steps.json'
 import terms from './en/terms.json'
 
 /** The one language so far. Numbers and dates follow it too, never the server's own settings. */
@@ -9,7 +11,7 @@ export const LOCALE = 'en-GB'
 export const TIME_ZONE = 'UTC'
 
 /** Each file of the catalogue is a namespace of its own name. */
-const messages = { common, faults, pages, terms }
+const messages = { common, faults, job, pages, steps, terms }
 export type Messages = typeof messages
 export type Namespace = keyof Messages
 

@@ -10,7 +10,7 @@ type Issue = z.core.$ZodIssue
  * @param given what was parsed, to show each refused value again
  */
 export function faultsOf(issues: readonly Issue[], given: unknown): FieldFault[] {
-  return issues.flatMap((issue) => {
+  return issues.flatMap(nearest).flatMap((issue) => {
     if (issue.code === 'unrecognized_keys')
       return issue.keys.map((key) => ({ field: fieldName([...issue.path, key]), code: 'unknown-field' }))
     const value = valueAt(given, issue.path)
@@ -20,6 +20,17 @@ export function faultsOf(issues: readonly Issue[], given: unknown): FieldFault[]
     if (limit !== undefined) fault.limit = limit
     return fault
   })
+}
+
+/** Of the alternatives of a union the one that what was given came nearest to: the one of its own kind. */
+function nearest(issue: Issue): Issue[] {
+  if (issue.code !== 'invalid_union') return [issue]
+  const fitting = issue.errors.find((inner) =>
+    inner.some(({ code, path }) => code !== 'invalid_type' || path.length > 0),
+  )
+  return fitting
+    ? fitting.flatMap((inner) => nearest({ ...inner, path: [...issue.path, ...inner.path] }))
+    : [issue]
 }
 
 const fieldName = (path: readonly PropertyKey[]) => path.map(String).join('.')
@@ -41,8 +52,10 @@ function codeOf(issue: Issue, value: unknown): string {
       return issue.inclusive === false && issue.minimum === 0 ? 'not-positive' : 'too-small'
     case 'too_big':
       return issue.origin === 'string' || issue.origin === 'array' ? 'too-long' : 'too-large'
-    case 'invalid_value':
     case 'invalid_union':
+      if (issue.errors.some((inner) => inner.some(wantsNumber)) && value !== undefined) return 'not-a-number'
+      return value === undefined ? 'required' : 'unknown'
+    case 'invalid_value':
       return value === undefined ? 'required' : 'unknown'
     case 'invalid_format':
       return /^[a-z-]+$/.test(issue.message) ? issue.message : 'wrong-format'
@@ -52,6 +65,8 @@ function codeOf(issue: Issue, value: unknown): string {
       return 'wrong-type'
   }
 }
+
+const wantsNumber = (issue: Issue) => issue.code === 'invalid_type' && issue.expected === 'number'
 
 function limitOf(issue: Issue): string | number | undefined {
   switch (issue.code) {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { faultsOf } from '#lib/api/faults.ts'
+import { amount } from '#lib/api/shapes.ts'
 import { parts, slug } from '#lib/entry/fields.ts'
 
 const schema = z.strictObject({
@@ -11,6 +12,7 @@ const schema = z.strictObject({
   parts,
   work: z.discriminatedUnion('kind', [z.object({ kind: z.literal('floor') })]),
   list: z.array(z.string().max(3)).min(1),
+  depth: amount({ above: 0, max: 100 }),
 })
 
 const sound = {
@@ -21,6 +23,7 @@ const sound = {
   parts: { low: 1, high: 2 },
   work: { kind: 'floor' },
   list: ['a'],
+  depth: 20,
 }
 
 function faults(change: Record<string, unknown>) {
@@ -48,6 +51,15 @@ describe('faultsOf(issues, given)', () => {
     [{ work: { kind: 'cob' } }, { field: 'work.kind', code: 'unknown', value: 'cob' }],
     [{ list: [] }, { field: 'list', code: 'too-short', limit: 1 }],
     [{ list: ['abcd'] }, { field: 'list.0', code: 'too-long', value: 'abcd', limit: 3 }],
+    [{ depth: 101 }, { field: 'depth', code: 'too-large', value: 101, limit: 100 }],
+    [{ depth: 0 }, { field: 'depth', code: 'not-positive', value: 0, limit: 0 }],
+    [{ depth: 'deep' }, { field: 'depth', code: 'not-a-number', value: 'deep' }],
+    [{ depth: undefined }, { field: 'depth', code: 'required' }],
+    [{ depth: { low: 3, typical: 2, high: 4 } }, { field: 'depth', code: 'out-of-order' }],
+    [
+      { depth: { low: 3, typical: 4, high: 400 } },
+      { field: 'depth.high', code: 'too-large', value: 400, limit: 100 },
+    ],
     [{ stray: 1 }, { field: 'stray', code: 'unknown-field' }],
   ])('names field, code, value and limit for %j', (change, fault) => {
     expect(faults(change)).toEqual([fault])

@@ -1,0 +1,28 @@
+import { content } from '#lib/content/index.ts'
+import type { RecipeBody } from '#lib/entry/recipe.ts'
+import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { cautionsFor } from '../../../_ui/cautions.tsx'
+import { words } from '../../../_words/index.ts'
+
+/** The cautions of the job and of its materials in their short form: they print with the sheet. */
+export function JobCautions({ sheet, recipe, slug }: { sheet: JobSheet; recipe: RecipeBody; slug: string }) {
+  const t = words('job')
+  const ofMaterials = cautionsFor({ materials: recipe.ingredients.map(({ material }) => material) })
+  const ids = new Set([...sheet.cautions, ...ofMaterials.map(({ id }) => id)])
+  const cautions = [...ids].flatMap((id) => content().cautions.get(id) ?? [])
+  return (
+    <div className="job-cautions">
+      <h3>{t('sheet.cautions')}</h3>
+      <ul>
+        {cautions.map(({ id, title, notice }) => (
+          <li key={id}>
+            <strong>{title}.</strong> {notice}
+          </li>
+        ))}
+      </ul>
+      <p className="note">
+        <a href={`/recipes/${slug}#method`}>{t('sheet.cautionsNote')}</a>
+      </p>
+    </div>
+  )
+}

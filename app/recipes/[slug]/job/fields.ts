@@ -1,0 +1,134 @@
+import type { RecipeBody } from '#lib/entry/recipe.ts'
+import { LIME_STATES, type LimeState, type Use } from '#lib/entry/terms.ts'
+import type { Basis, Range } from '#lib/mortar/range.ts'
+import { WORK_KINDS, type WorkKind, workFields } from '#lib/mortar/takeoff.ts'
+
+/** Units that the page asks and answers in. */
+export const SYSTEMS = ['metric', 'us'] as const
+export type System = (typeof SYSTEMS)[number]
+
+/** How wet the sand and earth on site are. */
+export const SANDS = ['dry', 'damp', 'measured'] as const
+export type Sand = (typeof SANDS)[number]
+
+/** One figure that the form asks for. */
+export interface AmountField {
+  /** As the address names it. */
+  readonly name: string
+  /** As the request and the faults of the sums name it, for example `work.areaM2`. */
+  readonly path: string
+  /** Unit of the request; the form may ask in another. */
+  readonly unit: string
+  /** Taken where nothing is typed. */
+  readonly usual?: Range & { readonly basis: Basis; readonly source?: string }
+  /** May be left out of the sums. */
+  readonly optional: boolean
+  /** Typed in advance on the first visit: an example, not a recommendation. */
+  readonly example?: number
+}
+
+const EXAMPLES: Readonly<Record<string, number>> = {
+  areaM2: 10,
+  lengthM: 10,
+  masonryM3: 2,
+  volumeL: 100,
+  unitLengthMm: 300,
+  unitHeightMm: 150,
+  unitDepthMm: 200,
+}
+
+/** `unitLengthMm` → `unit-length`: the unit is the form's business. */
+export const shortName = (field: string) =>
+  field.replace(/(?:LPerM2|Mm|M2|M3|M|L)$/, '').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
+
+/** The dimensions of a kind of work. */
+export const dimensionFields = (kind: WorkKind): AmountField[] =>
+  Object.entries(workFields(kind)).map(([field, { unit, usual, fallback, whole }]) => ({
+    name: shortName(field),
+    path: `work.${field}`,
+    unit: unit === '1' && whole !== true ? '%' : unit,
+    optional: fallback !== undefined,
+    ...(usual && { usual: whole || unit !== '1' ? usual : asPercent(usual) }),
+    ...(EXAMPLES[field] !== undefined && { example: EXAMPLES[field] }),
+  }))
+
+const asPercent = <R extends Range>(range: R): R => ({
+  ...range,
+  low: range.low * 100,
+  typical: range.typical * 100,
+  high: range.high * 100,
+})
+
+const practice = (low: number, typical: number, high: number) =>
+  ({ low, typical, high, basis: 'practice' }) as const
+
+/** What is on site, whatever the work. */
+export const SITE_FIELDS = {
+  loss: { name: 'loss', path: 'lossPercent', unit: '%', usual: practice(5, 10, 15), optional: true },
+  moisture: { name: 'moisture', path: 'sandMoisturePercent', unit: '%', optional: true },
+  bulking: { name: 'bulking', path: 'sandBulkingPercent', unit: '%', optional: true },
+  purity: { name: 'purity', path: 'limePurityPercent', unit: '%', optional: true },
+  water: { name: 'water', path: 'waterC', unit: 'C', usual: practice(8, 15, 22), optional: true },
+  heap: { name: 'heap', path: 'sandC', unit: 'C', usual: practice(8, 15, 22), optional: true },
+  box: { name: 'box', path: 'gaugeBoxL', unit: 'L', example: 15, optional: true },
+  mixer: { name: 'mixer', path: 'mixerL', unit: 'L', example: 120, optional: true },
+} as const satisfies Record<string, AmountField>
+
+/** Moisture of sand called damp and no more, as the method page states it, %. */
+export const DAMP: Range = { low: 2, typical: 4, high: 7 }
+
+const POWDER_PACK_KG = 25
+
+/** Mass of a pack as sold, for each ingredient that comes in packs. */
+export const packFields = (recipe: RecipeBody): AmountField[] =>
+  recipe.ingredients
+    .filter(({ role }) => role !== 'water')
+    .map(({ material, role }) => ({
+      name: `pack-${material}`,
+      path: `packsKg.${material}`,
+      unit: 'kg',
+      optional: true,
+      ...(['lime', 'pozzolan', 'cement', 'gypsum'].includes(role) && { example: POWDER_PACK_KG }),
+    }))
+
+/** Price of a pack, in whatever money the reader counts in. */
+export const priceFields = (recipe: RecipeBody): AmountField[] =>
+  recipe.ingredients
+    .filter(({ role }) => role !== 'water')
+    .map(({ material }) => ({
+      name: `price-${material}`,
+      path: `packPrices.${material}`,
+      unit: '1',
+      optional: true,
+    }))
+
+const KIND_FOR: Partial<Record<Use, WorkKind>> = {
+  'bedding-rubble': 'bedding-rubble',
+  'bedding-ashlar': 'bedding-ashlar',
+  'bedding-brick': 'bedding-brick',
+  pointing: 'pointing',
+  'deep-packing': 'deep-packing',
+  grout: 'grout',
+  'plaster-base': 'plaster',
+  'plaster-finish': 'plaster',
+  'render-base': 'render',
+  'render-finish': 'render',
+  floor: 'floor',
+  roofing: 'roof-bedding',
+  infill: 'infill',
+  limewash: 'limewash',
+}
+
+/** The kind of work that a recipe was written for first. */
+export const kindFor = ({ uses }: RecipeBody): WorkKind =>
+  uses.flatMap((use) => KIND_FOR[use] ?? [])[0] ?? WORK_KINDS[0] ?? 'volume'
+
+/** The state that the recipe's lime is in, or is likeliest to come in; undefined for a recipe without lime. */
+export function limeStateFor({ ingredients, method }: RecipeBody): LimeState | undefined {
+  const lime = ingredients.find(({ role }) => role === 'lime')
+  if (!lime) return undefined
+  const stated = LIME_STATES.find((state) => state === lime.state)
+  if (stated) return stated
+  if (method === 'putty') return 'putty'
+  return method.startsWith('hot-mixed') || method === 'sand-slaked' ? 'ground-quicklime' : 'dry-hydrate'
+}

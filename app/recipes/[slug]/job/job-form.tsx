@@ -1,0 +1,126 @@
+import type { RecipeBody } from '#lib/entry/recipe.ts'
+import { LIME_STATES } from '#lib/entry/terms.ts'
+import { WORK_KINDS } from '#lib/mortar/takeoff.ts'
+import { Field, SelectField } from '../../../_ui/field.tsx'
+import { labelOf } from '../../../_ui/label.ts'
+import { words } from '../../../_words/index.ts'
+import { AmountField } from './amount-field.tsx'
+import { SANDS, SYSTEMS } from './fields.ts'
+import type { FormFault } from './form-faults.ts'
+import { OverrideFields } from './override-fields.tsx'
+import type { Inputs, ReadField } from './read-inputs.ts'
+
+interface Props {
+  readonly action: string
+  readonly recipe: RecipeBody
+  readonly inputs: Inputs
+  readonly faults: readonly FormFault[]
+  /** An earlier revision of the recipe that was asked for. */
+  readonly revision: number | undefined
+}
+
+/** Everything a sheet is worked from, as a plain GET form: its address is the job. */
+export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
+  const t = words('job')
+  const errorAt = (name: string) => faults.find((fault) => fault.name === name)?.sentence
+  const figure = (field: ReadField, hint?: string) => {
+    const error = errorAt(field.name)
+    return (
+      <AmountField
+        key={field.name}
+        field={field}
+        {...(error !== undefined && { error })}
+        {...(hint !== undefined && { hint })}
+      />
+    )
+  }
+  const { site } = inputs
+  const limeError = errorAt('lime')
+  return (
+    <form className="job-form filter screen-only" method="get" action={`${action}#sheet`}>
+      {revision !== undefined && <input type="hidden" name="r" value={revision} />}
+      <fieldset>
+        <legend>{t('form.work')}</legend>
+        <div className="form-grid">
+          <SelectField
+            name="use"
+            label={t('form.kind')}
+            hint={t('form.kindHint')}
+            value={inputs.kind}
+            options={WORK_KINDS.map((kind) => ({ value: kind, label: t(`kinds.${kind}`) }))}
+          />
+          <div className="job-show">
+            <button className="button button-plain" type="submit" name="show" value="fields" formNoValidate>
+              {t('form.show')}
+            </button>
+          </div>
+        </div>
+        <div className="form-grid">
+          {inputs.dimensions.map((field) => figure(field))}
+          {figure(site.loss)}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>{t('form.lime')}</legend>
+        <div className="form-grid">
+          {inputs.limeState && (
+            <SelectField
+              name="lime"
+              label={t('fields.lime')}
+              value={inputs.limeState}
+              options={LIME_STATES.map((state) => ({
+                value: state,
+                label: labelOf('measured-states', state),
+              }))}
+              {...(limeError !== undefined && { error: limeError })}
+            />
+          )}
+          {inputs.limeState && figure(site.purity, t('fields.purityHint'))}
+          <SelectField
+            name="sand"
+            label={t('fields.sand')}
+            value={inputs.sand}
+            options={SANDS.map((sand) => ({ value: sand, label: t(`sands.${sand}`) }))}
+          />
+          {figure(site.moisture, t('fields.moistureHint'))}
+          {figure(site.bulking, t('fields.bulkingHint'))}
+          {figure(site.water)}
+          {figure(site.heap)}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>{t('form.measures')}</legend>
+        <div className="form-grid">
+          {figure(site.box)}
+          {figure(site.mixer)}
+          {inputs.packs.map((field) => figure(field))}
+          <SelectField
+            name="units"
+            label={t('form.units')}
+            value={inputs.system}
+            options={SYSTEMS.map((system) => ({ value: system, label: t(`systems.${system}`) }))}
+          />
+        </div>
+      </fieldset>
+      <details open={inputs.prices.some(({ read }) => read.text !== '')}>
+        <summary>{t('form.money')}</summary>
+        <p className="note">{t('form.moneyNote')}</p>
+        <div className="form-grid">
+          <Field name="money" label={t('fields.currency')} hint={t('fields.currencyHint')}>
+            {(control) => <input {...control} type="text" maxLength={12} defaultValue={inputs.money} />}
+          </Field>
+          {inputs.prices.map((field) => figure(field))}
+        </div>
+      </details>
+      {recipe.standing !== 'in-use' && <OverrideFields inputs={inputs} error={errorAt('reason')} />}
+      <div className="actions">
+        <button className="button" type="submit">
+          {t('form.submit')}
+        </button>
+        <a className="touch" href={action}>
+          {t('form.again')}
+        </a>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,88 @@
+import type { Metadata } from 'next'
+import { notFound, redirect } from 'next/navigation'
+import { sheetOf } from '#lib/api/job.ts'
+import { recipeBySlug } from '#lib/db/recipes.ts'
+import { typedFrom } from '../../../_http/form.ts'
+import { InventedNotice } from '../../../_ui/invented.tsx'
+import { PageHead } from '../../../_ui/page-head.tsx'
+import { addressWith, type Query, wholeNumber } from '../../../_ui/query.ts'
+import { WithdrawnPage } from '../../../_ui/withdrawn.tsx'
+import { words } from '../../../_words/index.ts'
+import { FaultList } from './fault-list.tsx'
+import { formFaults } from './form-faults.ts'
+import { JobForm } from './job-form.tsx'
+import { readInputs } from './read-inputs.ts'
+import { Sheet } from './sheet.tsx'
+import { StandingNotice } from './standing-notice.tsx'
+import { VersionNotice } from './version-notice.tsx'
+import { addressOf, changesSince, isComplete, versionsNow } from './versions.ts'
+import './job.css'
+
+interface Props {
+  params: Promise<{ slug: string }>
+  searchParams: Promise<Query>
+}
+
+const t = words('job')
+
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { slug } = await params
+  const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).r))
+  return recipe
+    ? { title: t('title', { title: recipe.body.title }), robots: { index: false, follow: true } }
+    : {}
+}
+
+/** A recipe turned into a job: the form, and the sheet that it gives. The address holds both. */
+export default async function JobPage({ params, searchParams }: Props) {
+  const { slug } = await params
+  const query = await searchParams
+  const recipe = await recipeBySlug(slug, wholeNumber(query.r))
+  if (!recipe) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
+
+  const path = `/recipes/${slug}/job`
+  const typed = typedFrom(query)
+  const inputs = readInputs(typed, slug, recipe.body, recipe.revision)
+  const outcome = inputs.request && sheetOf(recipe.body, inputs.request)
+  const sheet = outcome?.ok ? outcome.value : undefined
+  const versions = sheet && versionsNow(sheet, recipe.revision)
+  const address = versions && addressOf(path, typed, versions)
+  if (address && !inputs.fresh && !isComplete(typed)) redirect(address)
+
+  const unasked = inputs.fresh && recipe.body.standing !== 'in-use' && !inputs.overridden
+  const faults =
+    sheet || unasked ? [] : formFaults(inputs, outcome && !outcome.ok ? outcome.faults : inputs.faults)
+  const earlier = recipe.revision < recipe.latest ? recipe.revision : undefined
+  return (
+    <>
+      <PageHead
+        title={t('title', { title: recipe.body.title })}
+        kicker={<a href={addressWith(`/recipes/${slug}`, { revision: earlier })}>{t('kicker')}</a>}
+        lead={<span className="screen-only">{t('lead')}</span>}
+      >
+        {recipe.body.invented && <InventedNotice page="one" />}
+        {versions && address && (
+          <VersionNotice
+            changes={changesSince(typed, versions)}
+            versions={versions}
+            latest={recipe.latest}
+            today={address}
+          />
+        )}
+        <FaultList faults={faults} />
+        {!sheet && <StandingNotice recipe={recipe.body} />}
+      </PageHead>
+      <JobForm action={path} recipe={recipe.body} inputs={inputs} faults={faults} revision={earlier} />
+      {sheet && versions && address && (
+        <Sheet
+          recipe={recipe}
+          inputs={inputs}
+          sheet={sheet}
+          versions={versions}
+          working={typed.working === 'open'}
+          workingAddress={`${addressOf(path, { ...typed, working: 'open' }, versions)}#working`}
+        />
+      )}
+    </>
+  )
+}

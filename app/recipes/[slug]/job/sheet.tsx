@@ -1,0 +1,67 @@
+import type { Published } from '#lib/db/published.ts'
+import type { RecipeBody } from '#lib/entry/recipe.ts'
+import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { labelOf } from '../../../_ui/label.ts'
+import { Notice } from '../../../_ui/notice.tsx'
+import { words } from '../../../_words/index.ts'
+import { JobCautions } from './cautions-line.tsx'
+import { Sequence, Storage, Warnings } from './guidance.tsx'
+import { Quantities } from './quantities.tsx'
+import type { Inputs } from './read-inputs.ts'
+import { Totals } from './totals.tsx'
+import type { Versions } from './versions.ts'
+import { WorkedFrom } from './worked-from.tsx'
+import { Working } from './working.tsx'
+
+interface Props {
+  readonly recipe: Published<RecipeBody>
+  readonly inputs: Inputs
+  readonly sheet: JobSheet
+  readonly versions: Versions
+  /** Opens the working, so that it prints too. */
+  readonly working: boolean
+  readonly workingAddress: string
+}
+
+/** The sheet that goes to the site: one page of paper, and the working behind it. */
+export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress }: Props) {
+  const t = words('job')
+  const { body, slug } = recipe
+  const { system, money } = inputs
+  return (
+    <section className="job-sheet" id="sheet" aria-labelledby="sheet-head">
+      <h2 id="sheet-head">{t('sheet.title')}</h2>
+      {body.standing !== 'in-use' && (
+        <Notice
+          kind={body.standing === 'known-hazard' ? 'hazard' : 'caution'}
+          title={labelOf('standings', body.standing)}
+        >
+          <p>{body.standingReason}</p>
+          <p>{t('standing.printed', { reason: inputs.reason })}</p>
+        </Notice>
+      )}
+      {inputs.fresh && <p className="screen-only">{t('sheet.example')}</p>}
+      <WorkedFrom inputs={inputs} />
+      <Totals sheet={sheet} system={system} money={money} />
+      <Quantities sheet={sheet} system={system} money={money} />
+      <div className="job-columns">
+        <Warnings warnings={sheet.warnings} system={system} />
+        <Sequence steps={sheet.sequence} />
+        <Storage storage={sheet.storage} />
+        <JobCautions sheet={sheet} recipe={body} slug={slug} />
+      </div>
+      <p className="job-versions note">
+        {t('versions.line', {
+          ...versions,
+          sums: String(versions.sums),
+          revision: String(versions.revision),
+        })}{' '}
+        <span className="screen-only">{t('versions.note')}</span>
+      </p>
+      <p className="screen-only note">
+        {t('sheet.print')} <a href={workingAddress}>{t('sheet.workingOpen')}</a>
+      </p>
+      <Working sheet={sheet} open={working} />
+    </section>
+  )
+}

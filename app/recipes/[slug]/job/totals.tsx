@@ -1,0 +1,53 @@
+import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { exactly, scale } from '#lib/mortar/range.ts'
+import { Facts } from '../../../_ui/facts.tsx'
+import { Quantity } from '../../../_ui/quantity.tsx'
+import { formatNumber } from '../../../_words/format.ts'
+import { words } from '../../../_words/index.ts'
+import type { System } from './fields.ts'
+import { Money } from './money.tsx'
+import { Shown, shownText } from './shown.tsx'
+
+/** The job in a few figures: mortar, loads, water, heat, cost. */
+export function Totals({ sheet, system, money }: { sheet: JobSheet; system: System; money: string }) {
+  const t = words('job')
+  const { water, heat, batch, cost } = sheet
+  const litres = (value: Parameters<typeof Shown>[0]['value']) => (
+    <Shown value={value} unit="L" system={system} />
+  )
+  return (
+    <>
+      <Facts
+        facts={{
+          [t('sheet.made')]: <Shown value={sheet.mortarL} unit="L" system={system} large />,
+          [t('sheet.inPlace')]: litres(sheet.netL),
+          [t('sheet.bricks')]: sheet.unitCount && <Quantity value={sheet.unitCount} unit="1" />,
+          [t('sheet.loads')]: batch && loadsText(batch.loads),
+          [t('sheet.loadMakes')]: batch && shownText(exactly(batch.mortarL), 'L', system),
+          [t('sheet.waterFirst')]: litres(water.firstChargeL),
+          [t('sheet.waterLoad')]:
+            batch && shownText(scale(exactly(water.firstChargeL.typical), 1 / batch.loads), 'L', system),
+          [t('sheet.waterTotal')]: litres(water.likelyTotalL),
+          [t('sheet.waterSand')]: water.fromSandL.high > 0 ? litres(water.fromSandL) : null,
+          [t('sheet.heat')]: heat && <Shown value={heat.averageC} unit="C" system={system} />,
+          [t('sheet.boiled')]: water.boiledL.high > 0 ? litres(water.boiledL) : null,
+          [t('sheet.costMaterials')]: cost && <Money value={cost.materials} currency={money} />,
+        }}
+      />
+      <p className="note">
+        {t('sheet.waterNote')} {heat && t('sheet.heatNote')}
+      </p>
+    </>
+  )
+}
+
+/** Full loads and what is left of one; less than a load is one short load. */
+function loadsText(loads: number): string {
+  const hundredths = Math.round(loads * 100)
+  const full = Math.floor(hundredths / 100)
+  const rest = hundredths % 100
+  return words('job')('sheet.loadsValue', {
+    full,
+    rest: rest === 0 || full === 0 ? 'none' : formatNumber(rest),
+  })
+}

@@ -1,0 +1,64 @@
+import { content } from '#lib/content/index.ts'
+import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { SUMS_VERSION } from '#lib/mortar/version.ts'
+import type { Typed } from '../../../_http/form.ts'
+import { digestOf } from './figures.ts'
+
+/** What a sheet's figures follow from beside its inputs, and their digest. */
+export interface Versions {
+  readonly revision: number
+  readonly edition: string
+  readonly sums: number
+  readonly digest: string
+}
+
+/** The versions that a sheet worked now has. */
+export const versionsNow = (sheet: JobSheet, revision: number): Versions => ({
+  revision,
+  edition: content().edition,
+  sums: SUMS_VERSION,
+  digest: digestOf(sheet),
+})
+
+/** How the address names them. */
+const VERSION_NAMES = { revision: 'r', edition: 'ed', sums: 'sums', digest: 'is' } as const
+
+/** Does the address say what it was made from? */
+export const isComplete = (typed: Typed): boolean =>
+  Object.values(VERSION_NAMES).every((name) => typed[name] !== undefined)
+
+/** The address of a sheet: every input as typed, then the versions. */
+export function addressOf(path: string, typed: Typed, versions: Versions): string {
+  const query = new URLSearchParams()
+  const names: readonly string[] = Object.values(VERSION_NAMES)
+  for (const [name, value] of Object.entries(typed))
+    if (!names.includes(name) && name !== 'show') query.set(name, value)
+  for (const [part, name] of Object.entries(VERSION_NAMES))
+    query.set(name, String(versions[part as keyof Versions]))
+  return `${path}?${query}`
+}
+
+/** One version in the address and today's. */
+interface Change {
+  readonly before: string
+  readonly now: string
+}
+
+/** What became different since the address was made, and whether any printed figure did. */
+export interface Changes {
+  readonly edition: Change | null
+  readonly sums: Change | null
+  readonly figures: 'same' | 'differs' | 'unknown'
+}
+
+/** Compares the versions in the address with today's; null when nothing differs. */
+export function changesSince(typed: Typed, now: Versions): Changes | null {
+  const edition = changeOf(typed.ed, now.edition)
+  const sums = changeOf(typed.sums, String(now.sums))
+  const differs = typed.is !== undefined && typed.is !== now.digest
+  if (!edition && !sums && !differs) return null
+  return { edition, sums, figures: typed.is === undefined ? 'unknown' : differs ? 'differs' : 'same' }
+}
+
+const changeOf = (before: string | undefined, now: string): Change | null =>
+  before === undefined || before === now ? null : { before, now }

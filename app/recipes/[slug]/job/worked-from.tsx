@@ -1,0 +1,37 @@
+import { convertRange } from '#lib/mortar/units.ts'
+import { labelOf } from '../../../_ui/label.ts'
+import { quantityText } from '../../../_ui/quantity.tsx'
+import { words } from '../../../_words/index.ts'
+import { amountText, fieldLabel } from './labels.ts'
+import type { Inputs, ReadField } from './read-inputs.ts'
+
+const t = words('job')
+
+/** Every input that the sheet was worked from, in one paragraph: on paper the form is not there. */
+export function WorkedFrom({ inputs }: { inputs: Inputs }) {
+  const { kind, limeState, sand, site, dimensions } = inputs
+  const measured = sand === 'measured' ? [site.moisture, site.bulking] : []
+  const figures = [...dimensions, site.loss, site.purity, ...measured, site.water, site.heap]
+  const parts = [
+    t(`kinds.${kind}`),
+    ...figures.flatMap((field) => valueText(field) ?? []),
+    ...(limeState
+      ? [t('sheet.pair', { name: t('fields.lime'), value: labelOf('measured-states', limeState) })]
+      : []),
+    t('sheet.pair', { name: t('fields.sand'), value: t(`sands.${sand}`) }),
+  ]
+  return (
+    <p className="job-inputs note">
+      <strong>{t('sheet.inputs')}</strong> {parts.join('; ')}.
+    </p>
+  )
+}
+
+function valueText(field: ReadField): string | undefined {
+  const { read, usual, unit, askedUnit } = field
+  const name = fieldLabel(field)
+  if (read.amount) return t('sheet.pair', { name, value: amountText(read.amount, askedUnit) })
+  if (!usual) return undefined
+  const { main, range } = quantityText(convertRange(usual, unit, askedUnit), askedUnit)
+  return t('sheet.pair', { name, value: range === null ? main : `${main} ${range}` })
+}

@@ -1,0 +1,74 @@
+import { z } from 'zod'
+import { content } from '#lib/content/index.ts'
+import { recipeBySlug } from '#lib/db/recipes.ts'
+import { slug } from '#lib/entry/fields.ts'
+import type { RecipeBody } from '#lib/entry/recipe.ts'
+import { STANDINGS } from '#lib/entry/terms.ts'
+import { Refusal } from '#lib/errors.ts'
+import type { Outcome } from '#lib/mortar/fault.ts'
+import { workJob } from '#lib/mortar/job.ts'
+import type { JobSheet } from '#lib/mortar/job-types.ts'
+import type { Properties } from '#lib/mortar/material.ts'
+import { SUMS_VERSION } from '#lib/mortar/version.ts'
+import { type JobRequest, jobRequest } from './job-request.ts'
+import { jobSheet } from './job-sheet.ts'
+import { operation } from './operation.ts'
+
+/**
+ * A recipe scaled to a job with the site's own material figures.
+ *
+ * Faults name fields as {@link JobRequest} does; one that is not in use is refused without an override.
+ */
+export function sheetOf(recipe: RecipeBody, request: JobRequest): Outcome<JobSheet> {
+  if (recipe.standing !== 'in-use' && request.override === undefined)
+    return { ok: false, faults: [{ field: 'override.reason', code: 'empty' }] }
+  const { recipe: _, revision: __, override: ___, ...given } = request
+  const stated = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined))
+  return workJob({
+    ...(stated as Pick<JobRequest, 'work'>),
+    ingredients: recipe.ingredients,
+    method: recipe.method,
+    materials: propertiesOf(recipe.ingredients.map(({ material }) => material)),
+  })
+}
+
+function propertiesOf(ids: readonly string[]): Record<string, Properties> {
+  const { materials } = content()
+  return Object.fromEntries(
+    ids.flatMap((id) => {
+      const known = materials.get(id)
+      return known ? [[id, known.properties]] : []
+    }),
+  )
+}
+
+/** Works out a job from a stored recipe, as the page does. */
+export const jobOperation = operation({
+  id: 'workJob',
+  method: 'POST',
+  path: '/api/v1/job',
+  summary:
+    'A job sheet from a stored recipe: quantities on site and as bought, batches, water, heat, working',
+  body: jobRequest,
+  answer: z.object({
+    recipe: z.object({ slug, revision: z.int().positive(), standing: z.enum(STANDINGS) }),
+    /** With the revision, what the figures were made from. */
+    edition: z.string(),
+    sums: z.int().positive(),
+    override: z.object({ reason: z.string() }).optional(),
+    sheet: jobSheet,
+  }),
+  async run({ body }) {
+    const recipe = await recipeBySlug(body.recipe, body.revision)
+    if (!recipe) throw new Refusal('not-found', 'No such recipe is published.')
+    const outcome = sheetOf(recipe.body, body)
+    if (!outcome.ok) throw new Refusal('invalid', 'The sums refuse what was given.', outcome.faults)
+    return {
+      recipe: { slug: recipe.slug, revision: recipe.revision, standing: recipe.body.standing },
+      edition: content().edition,
+      sums: SUMS_VERSION,
+      ...(body.override && { override: body.override }),
+      sheet: jobSheet.parse(outcome.value),
+    }
+  },
+})
