@@ -1,8 +1,6 @@
 import { createHash } from 'node:crypto'
-import { once } from 'node:events'
-import { createWriteStream } from 'node:fs'
-import { rename, rm } from 'node:fs/promises'
-import { finished } from 'node:stream/promises'
+import { type FileHandle, open, rename, rm } from 'node:fs/promises'
+import { pipeline } from 'node:stream/promises'
 import { createGzip } from 'node:zlib'
 import { type Db, db } from '#lib/db/client.ts'
 import { readHeads } from '#lib/db/heads.ts'
@@ -24,8 +22,9 @@ export interface BackedUp {
  */
 export async function backup(dataDir: string, path: string): Promise<BackedUp> {
   const half = `${path}.half`
+  const file = await open(half, 'wx', 0o600)
   try {
-    const written = await db().$transaction((tx) => writeRecord(tx, dataDir, half), {
+    const written = await db().$transaction((tx) => writeRecord(tx, dataDir, file), {
       isolationLevel: 'RepeatableRead',
       timeout: 3_600_000,
     })
@@ -37,35 +36,41 @@ export async function backup(dataDir: string, path: string): Promise<BackedUp> {
   }
 }
 
-async function writeRecord(tx: Db, dataDir: string, path: string): Promise<BackedUp> {
-  const packed = createGzip()
-  const file = createWriteStream(path, { mode: 0o600, flags: 'wx', flush: true })
-  // Whoever fails first, the other is told: a full disk must not leave this waiting.
-  const done = finished(packed.pipe(file)).catch((error) => packed.destroy(error))
-  file.on('error', (error) => packed.destroy(error))
-  const hash = createHash('sha256')
-  const put = async (line: object) => {
-    const text = `${JSON.stringify(line)}\n`
-    hash.update(text)
-    if (!packed.write(text)) await once(packed, 'drain')
-  }
+async function writeRecord(tx: Db, dataDir: string, file: FileHandle): Promise<BackedUp> {
+  const counts = { entries: 0, revisions: 0, decisions: 0, fingerprint: '' }
+  const lines = withDigest(recordLines(tx, dataDir, counts))
+  await pipeline(lines, createGzip(), file.createWriteStream({ flush: true }))
+  return counts
+}
+
+/** The record line by line; `told` is filled on the way. */
+async function* recordLines(tx: Db, dataDir: string, told: Counting<BackedUp>): AsyncGenerator<object> {
   const at = new Date().toISOString()
-  const counts = { entries: 0, revisions: 0, decisions: 0 }
-  await put({ line: 'backup', format: BACKUP_FORMAT, at })
+  yield { line: 'backup', format: BACKUP_FORMAT, at }
   for await (const piece of readHistories(tx))
     for (const { revisions, decisions, ...entry } of piece) {
-      await put({ line: 'entry', ...entry })
-      for (const revision of revisions) await put({ line: 'revision', ...revision })
-      for (const decision of decisions) await put({ line: 'decision', ...decision })
-      counts.entries += 1
-      counts.revisions += revisions.length
-      counts.decisions += decisions.length
+      yield { line: 'entry', ...entry }
+      for (const revision of revisions) yield { line: 'revision', ...revision }
+      for (const decision of decisions) yield { line: 'decision', ...decision }
+      told.entries += 1
+      told.revisions += revisions.length
+      told.decisions += decisions.length
     }
   const heads = signJson(dataDir, { at, heads: await readHeads(tx) })
-  await put({ line: 'heads', ...heads })
-  await put({ line: 'counts', ...counts })
-  packed.end(`${JSON.stringify({ line: 'end', sha256: hash.digest('hex') })}\n`)
-  await done
-  if (file.errored) throw file.errored
-  return { ...counts, fingerprint: fingerprint(heads.publicKey) }
+  told.fingerprint = fingerprint(heads.publicKey)
+  yield { line: 'heads', ...heads }
+  yield { line: 'counts', entries: told.entries, revisions: told.revisions, decisions: told.decisions }
+}
+
+type Counting<T> = { -readonly [K in keyof T]: T[K] }
+
+/** The lines as text, and after the last one the digest of them all. */
+async function* withDigest(lines: AsyncIterable<object>): AsyncGenerator<string> {
+  const hash = createHash('sha256')
+  for await (const line of lines) {
+    const text = `${JSON.stringify(line)}\n`
+    hash.update(text)
+    yield text
+  }
+  yield `${JSON.stringify({ line: 'end', sha256: hash.digest('hex') })}\n`
 }
