@@ -1,6 +1,6 @@
 import type { CarbonInput } from './carbon.ts'
 import { inspect } from './inspect.ts'
-import { exactly, type Range } from './range.ts'
+import { exactly } from './range.ts'
 
 /** Refuses quantities that are no quantities and shares over one, all at once. */
 export function refuseBadCarbon(input: CarbonInput): void {
@@ -37,29 +37,4 @@ export function refuseBadCarbon(input: CarbonInput): void {
     check.number(`years.${i}`, years, { min: 0, max: 2000, unit: 'a' })
   })
   check.finish()
-}
-
-/** Every uncertain number of the count by name. */
-export function variablesOf(input: CarbonInput): Record<string, Range> {
-  const all: Record<string, Range> = {
-    mortar: input.mortarL,
-    transport: input.transportKgPerTkm,
-    share: input.uptakeShare,
-    k: input.kMmPerRootDay,
-    depth: input.depthMm,
-  }
-  input.limes.forEach((lime, i) => {
-    all[`lime.${i}.mass`] = lime.massKg
-    all[`lime.${i}.cao`] = lime.caoShare
-    all[`lime.${i}.mgo`] = lime.mgoShare
-    all[`lime.${i}.fuel`] = lime.fuelKgPerKg
-    all[`lime.${i}.dust`] = lime.kilnDustShare ?? exactly(0)
-    all[`lime.${i}.km`] = lime.distanceKm
-  })
-  input.others.forEach((other, i) => {
-    all[`other.${i}.mass`] = other.massKg
-    all[`other.${i}.gate`] = other.gateKgPerKg
-    all[`other.${i}.km`] = other.distanceKm
-  })
-  return all
 }

@@ -1,10 +1,9 @@
-import { refuseBadCarbon, variablesOf } from './carbon-input.ts'
+import { refuseBadCarbon } from './carbon-input.ts'
 import { explainCarbon } from './carbon-steps.ts'
-import { MOLAR_MASS } from './constants.ts'
+import { spreadCarbon } from './carbon-sum.ts'
 import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
-import { exactly, type Range } from './range.ts'
-import { spread } from './spread.ts'
+import type { Range } from './range.ts'
 
 /** How the figure is made; printed beside it. */
 export const CARBON_METHOD = 'calcination-by-stoichiometry' as const
@@ -56,12 +55,6 @@ export interface CarbonSheet {
   readonly steps: readonly Step[]
 }
 
-/** CO2 driven out per kg of oxide burnt, kg. */
-export const CO2_PER_CAO = MOLAR_MASS.CO2 / MOLAR_MASS.CaO
-export const CO2_PER_MGO = MOLAR_MASS.CO2 / MOLAR_MASS.MgO
-
-const DAYS_PER_YEAR = 365.25
-
 /**
  * Carbon dioxide of a job's mortar: burnt out of the stone, from the kiln's fire, from all else, from the
  * road; and what the lime takes back, along the square-root law. Magnesia's share is never counted back.
@@ -71,21 +64,13 @@ const DAYS_PER_YEAR = 365.25
 export function countCarbon(input: CarbonInput): Outcome<CarbonSheet> {
   return attempt(() => {
     refuseBadCarbon(input)
-    const found = spread(variablesOf(input), (x) => sum(input, x))
-    const at = (name: string) => found[name] ?? exactly(0)
+    const [calcination, fuel, others, transport, released, perM3, ...ages] = spreadCarbon(input)
     const uptake = input.years.map((years, i) => ({
       years,
-      takenKg: at(`taken.${i}`),
-      leftKg: at(`left.${i}`),
+      takenKg: ages[2 * i] as Range,
+      leftKg: ages[2 * i + 1] as Range,
     }))
-    const parts = {
-      calcination: at('calcination'),
-      fuel: at('fuel'),
-      others: at('others'),
-      transport: at('transport'),
-      released: at('released'),
-    }
-    const perM3 = at('perM3')
+    const parts = { calcination, fuel, others, transport, released }
     return {
       method: CARBON_METHOD,
       ...parts,
@@ -94,32 +79,4 @@ export function countCarbon(input: CarbonInput): Outcome<CarbonSheet> {
       steps: explainCarbon(input, parts, uptake, perM3),
     }
   })
-}
-
-function sum(input: CarbonInput, x: Readonly<Record<string, number>>): Record<string, number> {
-  const v = (name: string) => x[name] as number
-  let [calcination, fuel, others, tonneKm, bound] = [0, 0, 0, 0, 0]
-  input.limes.forEach((_, i) => {
-    const mass = v(`lime.${i}.mass`)
-    const cao = mass * v(`lime.${i}.cao`)
-    calcination += (cao * CO2_PER_CAO + mass * v(`lime.${i}.mgo`) * CO2_PER_MGO) * (1 + v(`lime.${i}.dust`))
-    fuel += mass * v(`lime.${i}.fuel`)
-    bound += cao * CO2_PER_CAO
-    tonneKm += (mass * v(`lime.${i}.km`)) / 1000
-  })
-  input.others.forEach((_, i) => {
-    const mass = v(`other.${i}.mass`)
-    others += mass * v(`other.${i}.gate`)
-    tonneKm += (mass * v(`other.${i}.km`)) / 1000
-  })
-  const transport = tonneKm * v('transport')
-  const released = calcination + fuel + others + transport
-  const out: Record<string, number> = { calcination, fuel, others, transport, released }
-  out.perM3 = (1000 * released) / v('mortar')
-  input.years.forEach((years, i) => {
-    const front = Math.min(1, (v('k') * Math.sqrt(years * DAYS_PER_YEAR)) / v('depth'))
-    out[`taken.${i}`] = bound * v('share') * front
-    out[`left.${i}`] = released - bound * v('share') * front
-  })
-  return out
 }

@@ -1,11 +1,11 @@
 import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
-import { exactly, type Range } from './range.ts'
-import { type CurvePoint, sizeAtPassing } from './sieve-curve.ts'
+import type { Range } from './range.ts'
+import { sizeAtPassing } from './sieve-curve.ts'
 import { type FinenessSet, finenessSets } from './sieve-series.ts'
 import { explainGrading } from './sieve-steps.ts'
-import { spread } from './spread.ts'
+import { SHARES, type ShareName, spreadMasses } from './sieve-sum.ts'
 
 /** One sieve of the stack and what stayed on it. */
 export interface SieveMass {
@@ -55,9 +55,6 @@ export interface Grading {
   readonly steps: readonly Step[]
 }
 
-const SHARES = { d10: 10, d30: 30, d50: 50, d60: 60 } as const
-type ShareName = keyof typeof SHARES
-
 /**
  * Grading of a sand from the masses on its sieves (EN 933-1, ASTM C136 or a stack of one's own).
  *
@@ -71,28 +68,27 @@ export function gradeSand(input: SieveInput): Outcome<Grading> {
     refuseBadSieves(input)
     const openings = input.sieves.map((sieve) => sieve.openingMm)
     const sets = finenessSets(openings)
-    const ranges = spread(massRanges(input), (mass) => gradeMasses(openings, sets, mass))
-    const at = (name: string) => ranges[name] ?? exactly(0)
+    const found = spreadMasses(input, openings, sets)
     const rows = openings.map((openingMm, i) => ({
       openingMm,
-      retained: at(`retained.${i}`),
-      cumulative: at(`cumulative.${i}`),
-      passing: at(`passing.${i}`),
+      retained: found.retained[i] as Range,
+      cumulative: found.cumulative[i] as Range,
+      passing: found.passing[i] as Range,
     }))
     const curve = rows.map((row) => ({ openingMm: row.openingMm, passing: row.passing.typical }))
     const size = (name: ShareName): Size => {
       const { kind, mm } = sizeAtPassing(curve, SHARES[name])
-      return kind === 'size' ? { kind, mm: at(name) } : { kind, mm }
+      return kind === 'size' ? { kind, mm: found[name] } : { kind, mm }
     }
     const sizes = { d10: size('d10'), d30: size('d30'), d50: size('d50'), d60: size('d60') }
     const known = (...names: ShareName[]) => names.every((name) => sizes[name].kind === 'size')
     const grading = {
       totalG: totalOf(input),
       rows,
-      finenessModuli: sets.map((set) => ({ set: set.id, value: at(`fineness.${set.id}`) })),
+      finenessModuli: sets.map((set, k) => ({ set: set.id, value: found.moduli[k] as Range })),
       ...sizes,
-      uniformity: known('d10', 'd60') ? at('uniformity') : null,
-      curvature: known('d10', 'd30', 'd60') ? at('curvature') : null,
+      uniformity: known('d10', 'd60') ? found.uniformity : null,
+      curvature: known('d10', 'd30', 'd60') ? found.curvature : null,
       lossPercent: lossOf(input),
     }
     return { ...grading, steps: explainGrading(grading) }
@@ -133,46 +129,4 @@ const totalOf = (input: SieveInput): number =>
 function lossOf(input: SieveInput): number | null {
   if (input.startG === undefined) return null
   return (100 * (input.startG - (totalOf(input) - (input.washedOutG ?? 0)))) / input.startG
-}
-
-function massRanges(input: SieveInput): Record<string, Range> {
-  const error = input.balanceG ?? 0
-  const around = (massG: number): Range => ({
-    low: Math.max(0, massG - error),
-    typical: massG,
-    high: massG + error,
-  })
-  const ranges: Record<string, Range> = {
-    pan: around(input.panG),
-    washed: input.washedOutG === undefined ? exactly(0) : around(input.washedOutG),
-  }
-  input.sieves.forEach((sieve, i) => {
-    ranges[`mass.${i}`] = around(sieve.retainedG)
-  })
-  return ranges
-}
-
-function gradeMasses(
-  openings: readonly number[],
-  sets: readonly FinenessSet[],
-  mass: Readonly<Record<string, number>>,
-): Record<string, number> {
-  const masses = openings.map((_, i) => mass[`mass.${i}`] ?? 0)
-  const total = masses.reduce((sum, m) => sum + m, (mass.pan ?? 0) + (mass.washed ?? 0))
-  const out: Record<string, number> = {}
-  const curve: CurvePoint[] = []
-  let cumulative = 0
-  masses.forEach((m, i) => {
-    const retained = (100 * m) / total
-    cumulative = Math.min(100, cumulative + retained)
-    out[`retained.${i}`] = retained
-    out[`cumulative.${i}`] = cumulative
-    out[`passing.${i}`] = 100 - cumulative
-    curve.push({ openingMm: openings[i] ?? 0, passing: 100 - cumulative })
-  })
-  for (const set of sets)
-    out[`fineness.${set.id}`] = set.rows.reduce((sum, i) => sum + (out[`cumulative.${i}`] ?? 0), 0) / 100
-  const size = (name: ShareName) => sizeAtPassing(curve, SHARES[name]).mm
-  const d = { d10: size('d10'), d30: size('d30'), d50: size('d50'), d60: size('d60') }
-  return { ...out, ...d, uniformity: d.d60 / d.d10, curvature: d.d30 ** 2 / (d.d60 * d.d10) }
 }

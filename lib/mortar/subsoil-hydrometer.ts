@@ -1,10 +1,16 @@
 import { type Step, working } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
-import { exactly, type Range } from './range.ts'
-import { type CurvePoint, passingAt } from './sieve-curve.ts'
-import { spread } from './spread.ts'
+import type { Range } from './range.ts'
 import type { SoilShare } from './subsoil.ts'
+import {
+  CLAY_MM,
+  densityCorrection,
+  effectiveDepthCm,
+  GRAVITY,
+  MOST_FINER,
+  spreadHydrometer,
+} from './subsoil-hydrometer-sum.ts'
 import { waterDensity, waterViscosity } from './water-physics.ts'
 
 export interface HydrometerInput {
@@ -41,33 +47,7 @@ export interface HydrometerReading {
   readonly steps: readonly Step[]
 }
 
-/** Below this a particle is clay, mm (EN ISO 14688-1). */
-export const CLAY_MM = 0.002
-const GRAVITY = 9.80665
-/** The 152H hydrometer is marked for particles of this density, kg/L. */
-const MARKED_FOR = 2.65
 const SOURCE = 'das-soil-mechanics, hydrometer analysis'
-
-/** Depth to the bulb's centre of a 152H hydrometer in a litre cylinder, cm, from its reading, g/L. */
-export const effectiveDepthCm = (readingGL: number): number => 16.3 - 0.1641 * readingGL
-
-/**
- * Largest particle still above the bulb after a time, mm, by Stokes' law.
- *
- * @param depthCm from {@link effectiveDepthCm}
- * @param particleDensity kg/m³
- */
-export function stokesMm(depthCm: number, minutes: number, particleDensity: number, celsius: number): number {
-  const metresPerSecond = depthCm / 100 / (minutes * 60)
-  const buoyant = (particleDensity - waterDensity(celsius)) * GRAVITY
-  return 1000 * Math.sqrt((18 * waterViscosity(celsius) * metresPerSecond) / buoyant)
-}
-
-/** What a reading of a 152H hydrometer counts for in particles of another density. */
-export const densityCorrection = (particleDensity: number): number => {
-  const g = particleDensity / 1000
-  return ((g / (g - 1)) * (MARKED_FOR - 1)) / MARKED_FOR
-}
 
 /**
  * Clay and silt from hydrometer readings (152H, one litre).
@@ -77,17 +57,16 @@ export const densityCorrection = (particleDensity: number): number => {
 export function readHydrometer(input: HydrometerInput): Outcome<HydrometerReading> {
   return attempt(() => {
     refuseBadReadings(input)
-    const found = spread(variablesOf(input), (x) => sum(input, x))
-    const at = (name: string) => found[name] ?? exactly(0)
+    const { sizes, finer, clay, silt } = spreadHydrometer(input)
     const points = input.readings.map(({ minutes }, i) => ({
       minutes,
-      sizeMm: at(`size.${i}`),
-      finer: at(`finer.${i}`),
+      sizeMm: sizes[i] as Range,
+      finer: finer[i] as Range,
     }))
     const smallest = points[points.length - 1]?.sizeMm.typical ?? Number.POSITIVE_INFINITY
     const shares: SoilShare[] = [
-      { part: 'clay', percent: at('clay') },
-      { part: 'silt', percent: at('silt') },
+      { part: 'clay', percent: clay },
+      { part: 'silt', percent: silt },
     ]
     return { points, shares: smallest <= CLAY_MM ? shares : null, steps: explain(input, points) }
   })
@@ -124,45 +103,14 @@ function refuseBadReadings(input: HydrometerInput): void {
       })
   })
   check.finish()
-  const x = Object.fromEntries(
-    Object.entries(variablesOf(input)).map(([name, range]) => [name, range.typical]),
-  )
-  const first = sum(input, x)['finer.0'] as number
+  const share = input.finesOnly ? input.finesPercent.typical : 100
+  const { readingGL = 0 } = input.readings[0] ?? {}
+  const correction = densityCorrection(input.particleDensityKgM3.typical)
+  const first = ((readingGL - input.blankGL.typical) * correction * share) / input.massG
   // Five points for a reading's own error; more means a wrong mass or a forgotten blank.
-  if (first > 105) check.refuse({ field: 'massG', code: 'inconsistent', value: first, limit: 100, unit: '%' })
+  if (first > MOST_FINER)
+    check.refuse({ field: 'massG', code: 'inconsistent', value: first, limit: 100, unit: '%' })
   check.finish()
-}
-
-function variablesOf(input: HydrometerInput): Record<string, Range> {
-  const error = input.readingErrorGL ?? 0
-  const all: Record<string, Range> = {
-    fines: input.finesPercent,
-    density: input.particleDensityKgM3,
-    blank: input.blankGL,
-  }
-  input.readings.forEach(({ readingGL }, i) => {
-    all[`reading.${i}`] = { low: Math.max(0, readingGL - error), typical: readingGL, high: readingGL + error }
-  })
-  return all
-}
-
-function sum(input: HydrometerInput, x: Readonly<Record<string, number>>): Record<string, number> {
-  const density = x.density as number
-  const share = input.finesOnly ? (x.fines as number) : 100
-  const perReading = (densityCorrection(density) / input.massG) * share
-  const out: Record<string, number> = {}
-  const curve: CurvePoint[] = []
-  input.readings.forEach(({ minutes, celsius }, i) => {
-    const reading = x[`reading.${i}`] as number
-    const sizeMm = stokesMm(effectiveDepthCm(reading + input.meniscusGL), minutes, density, celsius)
-    const finer = Math.min(105, Math.max(0, (reading - (x.blank as number)) * perReading))
-    out[`size.${i}`] = sizeMm
-    out[`finer.${i}`] = finer
-    curve.push({ openingMm: sizeMm, passing: finer })
-  })
-  const last = curve[curve.length - 1] as CurvePoint
-  const clay = passingAt(curve, Math.max(CLAY_MM, last.openingMm)) ?? last.passing
-  return { ...out, clay, silt: Math.max(0, (x.fines as number) - clay) }
 }
 
 function explain(input: HydrometerInput, points: HydrometerReading['points']): Step[] {

@@ -1,54 +1,70 @@
 import { hydratePerQuicklime, LIME_STATES, type LimeState, puttySolids } from './lime.ts'
+import type { Range } from './range.ts'
+import { spreadVector } from './spread.ts'
 
-type Figure = 'mass' | 'volume' | 'byMass' | 'byVolume' | 'parts'
+/** Inputs in the order that the sum reads them: litres, kg/m³, %, kg/m³, kg/m³, share, then densities. */
+const NAMES = [
+  'soilL',
+  'soilDensity',
+  'percent',
+  'fibre',
+  'fibreDensity',
+  'freeCaO',
+  'lump',
+  'ground',
+  'hydrate',
+  'putty',
+  'solid',
+] as const
+export type SoilLimeRanges = Readonly<Record<(typeof NAMES)[number], Range>>
 
-type Numbers = Readonly<
-  Record<
-    | 'soilL'
-    | 'soilDensity'
-    | 'percent'
-    | 'fibre'
-    | 'fibreDensity'
-    | 'freeCaO'
-    | 'lump'
-    | 'ground'
-    | 'hydrate'
-    | 'putty'
-    | 'solid',
-    number
-  >
->
-export type SoilLimeFound<T> = Record<`${Figure}.${LimeState}` | 'soilKg' | 'fibreKg' | 'fibreL', T>
+const PLACE = Object.fromEntries(NAMES.map((name, k) => [name, k])) as Record<(typeof NAMES)[number], number>
 
-/** The sum behind lime on soil: a dose in one state becomes all four, by mass and volume. */
-export function soilLimeSum(x: Numbers, by: 'mass' | 'volume', stated: LimeState): SoilLimeFound<number> {
-  const soilKg = (x.soilL * x.soilDensity) / 1000
-  const hydrate = hydratePerQuicklime(x.freeCaO)
-  const perQuicklime: Record<LimeState, number> = {
-    'lump-quicklime': 1,
-    'ground-quicklime': 1,
-    'dry-hydrate': hydrate,
-    putty: hydrate / puttySolids(x.putty, x.solid),
-  }
-  const density: Record<LimeState, number> = {
-    'lump-quicklime': x.lump,
-    'ground-quicklime': x.ground,
-    'dry-hydrate': x.hydrate,
-    putty: x.putty,
-  }
-  const dose = x.percent / 100
-  const statedKg = by === 'mass' ? dose * soilKg : (dose * x.soilL * density[stated]) / 1000
-  const quicklimeKg = statedKg / perQuicklime[stated]
-  const fibreKg = (x.fibre * x.soilL) / 1000
-  const out = { soilKg, fibreKg, fibreL: (1000 * fibreKg) / x.fibreDensity } as SoilLimeFound<number>
-  for (const state of LIME_STATES) {
-    const massKg = quicklimeKg * perQuicklime[state]
-    const volumeL = (1000 * massKg) / density[state]
-    out[`mass.${state}`] = massKg
-    out[`volume.${state}`] = volumeL
-    out[`byMass.${state}`] = (100 * massKg) / soilKg
-    out[`byVolume.${state}`] = (100 * volumeL) / x.soilL
-    out[`parts.${state}`] = x.soilL / volumeL
-  }
-  return out
+const FIGURES = ['mass', 'volume', 'byMass', 'byVolume', 'parts'] as const
+const OUTPUTS = [
+  'soilKg',
+  'fibreKg',
+  'fibreL',
+  ...LIME_STATES.flatMap((state) => FIGURES.map((figure) => `${figure}.${state}` as const)),
+] as const
+export type SoilLimeFound = Readonly<Record<(typeof OUTPUTS)[number], Range>>
+
+/** Lime on soil with its ranges: a dose in one state becomes all four, by mass and volume. */
+export function spreadSoilLime(
+  ranges: SoilLimeRanges,
+  by: 'mass' | 'volume',
+  stated: LimeState,
+): SoilLimeFound {
+  const perQuicklime = new Float64Array(LIME_STATES.length)
+  const density = new Float64Array(LIME_STATES.length)
+  const place = LIME_STATES.indexOf(stated)
+  const found = spreadVector(
+    NAMES,
+    NAMES.map((name) => ranges[name]),
+    OUTPUTS,
+    (x, out) => {
+      const at = (name: (typeof NAMES)[number]) => x[PLACE[name]] as number
+      const soilKg = (at('soilL') * at('soilDensity')) / 1000
+      const hydrate = hydratePerQuicklime(at('freeCaO'))
+      const fibreKg = (at('fibre') * at('soilL')) / 1000
+      perQuicklime.set([1, 1, hydrate, hydrate / puttySolids(at('putty'), at('solid'))])
+      density.set([at('lump'), at('ground'), at('hydrate'), at('putty')])
+      const dose = at('percent') / 100
+      const statedKg =
+        by === 'mass' ? dose * soilKg : (dose * at('soilL') * (density[place] as number)) / 1000
+      const quicklimeKg = statedKg / (perQuicklime[place] as number)
+      out.set([soilKg, fibreKg, (1000 * fibreKg) / at('fibreDensity')])
+      for (let k = 0; k < LIME_STATES.length; k++) {
+        const massKg = quicklimeKg * (perQuicklime[k] as number)
+        const volumeL = (1000 * massKg) / (density[k] as number)
+        const from = 3 + k * FIGURES.length
+        out[from] = massKg
+        out[from + 1] = volumeL
+        out[from + 2] = (100 * massKg) / soilKg
+        out[from + 3] = (100 * volumeL) / at('soilL')
+        out[from + 4] = at('soilL') / volumeL
+      }
+    },
+  )
+  return Object.fromEntries(OUTPUTS.map((name, k) => [name, found[k]])) as SoilLimeFound
 }

@@ -5,8 +5,7 @@ import { LIME_STATES, type LimeState } from './lime.ts'
 import type { Properties } from './material.ts'
 import { need } from './need.ts'
 import type { Range } from './range.ts'
-import { spread } from './spread.ts'
-import { type SoilLimeFound, soilLimeSum } from './subsoil-lime-sum.ts'
+import { type SoilLimeFound, spreadSoilLime } from './subsoil-lime-sum.ts'
 
 export interface SoilLimeInput {
   /** Soil to be limed, dry and loose, L. */
@@ -73,7 +72,7 @@ export function limeOnSoil(input: SoilLimeInput): Outcome<SoilLime> {
       solid: lime('particleDensityHydrate'),
     }
     check.finish()
-    const found = spread(ranges, (x) => soilLimeSum(x, input.by, input.state))
+    const found = spreadSoilLime(ranges, input.by, input.state)
     return {
       soilKg: found.soilKg,
       states: LIME_STATES.map((state) => ({
@@ -91,7 +90,7 @@ export function limeOnSoil(input: SoilLimeInput): Outcome<SoilLime> {
   })
 }
 
-function explain(input: SoilLimeInput, found: SoilLimeFound<Range>): Step[] {
+function explain(input: SoilLimeInput, found: SoilLimeFound): Step[] {
   const stated = found[`mass.${input.state}`]
   return [
     {
