@@ -72,7 +72,9 @@ function readParts(figure: string, range: string | undefined): Parts | string {
   const parts = range === undefined ? { low, high } : { low, typical: readNumber(figure), high }
   const inOrder =
     low <= high && (parts.typical === undefined || (low <= parts.typical && parts.typical <= high))
-  return low > 0 && inOrder ? parts : `parts "${figure}" must be above zero and rise from low to high`
+  return low > 0 && Number.isFinite(high) && inOrder
+    ? parts
+    : `parts "${figure}" must be above zero and rise from low to high`
 }
 
 function readNumber(text: string): number {

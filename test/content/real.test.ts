@@ -1,0 +1,181 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { beforeAll, expect, test } from 'vitest'
+import { citedSources, findGaps } from '#lib/content/gaps.ts'
+import { type Content, content as readContent } from '#lib/content/index.ts'
+import * as terms from '#lib/entry/terms.ts'
+import { PROPERTY_LIMITS } from '#lib/mortar/material.ts'
+import { BASES } from '#lib/mortar/range.ts'
+
+let content: Content
+beforeAll(() => {
+  content = readContent()
+})
+
+/** Every closed list and the vocabulary that defines it; lime states are the first of the measured states. */
+const CLOSED: Record<string, readonly string[]> = {
+  kinds: terms.KINDS,
+  standings: terms.STANDINGS,
+  bases: BASES,
+  families: terms.FAMILIES,
+  uses: terms.USES,
+  methods: terms.METHODS,
+  'measured-states': terms.MEASURED_STATES,
+  roles: terms.ROLES,
+  measures: terms.MEASURES,
+  'wall-types': terms.WALL_TYPES,
+  'driving-rain': terms.DRIVING_RAIN,
+  frost: terms.FROST,
+  ground: terms.GROUND,
+  aspects: terms.ASPECTS,
+  salts: terms.SALTS,
+  'joint-states': terms.JOINT_STATES,
+  'unit-states': terms.UNIT_STATES,
+  'damp-states': terms.DAMP_STATES,
+  seasons: terms.SEASONS,
+  structures: terms.STRUCTURES,
+  'work-ends': terms.WORK_ENDS,
+  observers: terms.OBSERVERS,
+  'reading-kinds': terms.READING_KINDS,
+}
+
+test.each(Object.entries(CLOSED))(
+  'vocabulary %s has every id of its list and no other, in its order',
+  (id, list) => {
+    expect([...(content.vocabularies.get(id)?.keys() ?? [])]).toEqual(list)
+  },
+)
+
+test('every list of terms.ts has a vocabulary', () => {
+  const lists = Object.entries(terms).filter(([name]) => name !== 'LIME_STATES')
+  const covered = Object.values(CLOSED)
+  expect(lists.filter(([, list]) => !covered.includes(list)).map(([name]) => name)).toEqual([])
+  expect(terms.MEASURED_STATES.slice(0, terms.LIME_STATES.length)).toEqual(terms.LIME_STATES)
+})
+
+test('every step of the joint, unit and damp scales has a definition of its own', () => {
+  for (const scale of ['joint-states', 'unit-states', 'damp-states']) {
+    const definitions = [...(content.vocabularies.get(scale)?.values() ?? [])].map(
+      ({ definition }) => definition,
+    )
+    expect(definitions.every((definition) => definition !== undefined)).toBe(true)
+    expect(new Set(definitions).size).toBe(definitions.length)
+  }
+})
+
+test('there are at least 45 tables with 200 rows, 150 of them read in the source', () => {
+  expect(content.tables.size).toBeGreaterThanOrEqual(45)
+  expect(content.rows.size).toBeGreaterThanOrEqual(200)
+  expect([...content.rows.values()].filter(({ basis }) => basis === 'read').length).toBeGreaterThanOrEqual(
+    150,
+  )
+})
+
+test('every use has a row', () => {
+  const used = new Set([...content.rows.values()].flatMap(({ uses }) => uses))
+  expect(terms.USES.filter((use) => !used.has(use))).toEqual(['deep-packing'])
+})
+
+test('no row with cement, salt or lead is in use', () => {
+  const barred = ['portland-cement', 'salt-common', 'zinc-sulphate', 'sand-sea', 'water-sea', 'lead-white']
+  const offered = [...content.rows.values()].filter(
+    ({ standing, ingredients }) =>
+      standing === 'in-use' && ingredients.some((one) => barred.includes(one.material)),
+  )
+  expect(offered.map(({ ref }) => ref)).toEqual([])
+})
+
+test('every row that says it has an ancestor comes no earlier than the ancestor', () => {
+  for (const { ref, from, ancestor } of content.rows.values()) {
+    const older = ancestor === undefined ? undefined : content.rows.get(ancestor)
+    if (older) expect(from, ref).toBeGreaterThanOrEqual(older.from)
+  }
+})
+
+test('no source is a copy of a standard, and none names a machine or a registry', () => {
+  for (const { id, type, URL } of content.sources.values()) {
+    if (type === 'standard') expect(URL, id).toBeUndefined()
+    expect(URL ?? '', id).not.toMatch(/scribd|123doc|localhost|npmjs|file:/)
+  }
+})
+
+test('every source is cited, by content or by the sums', () => {
+  const cited = citedSources(content)
+  const sums = readdirSync('lib/mortar', { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => readFileSync(`lib/mortar/${name}`, 'utf8'))
+    .join('\n')
+  const isCited = (id: string) => cited.has(id) || sums.includes(`'${id}'`) || sums.includes(`'${id}, `)
+  expect([...content.sources.keys()].filter((id) => !isCited(id))).toEqual([])
+})
+
+test('every material figure lies within the limits that the sums accept', () => {
+  for (const { id, properties } of content.materials.values()) {
+    for (const [name, { low, high }] of Object.entries(properties)) {
+      const limits = PROPERTY_LIMITS[name as keyof typeof PROPERTY_LIMITS]
+      if (limits.above !== undefined) expect(low, `${id}.${name}`).toBeGreaterThan(limits.above)
+      if (limits.min !== undefined) expect(low, `${id}.${name}`).toBeGreaterThanOrEqual(limits.min)
+      if (limits.max !== undefined) expect(high, `${id}.${name}`).toBeLessThanOrEqual(limits.max)
+    }
+  }
+})
+
+test('every lime has what the sums ask of it', () => {
+  for (const { id, role, properties } of content.materials.values()) {
+    if (role !== 'lime') continue
+    const needed = [
+      'freeCaO',
+      'bulkDensityLump',
+      'bulkDensityGround',
+      'bulkDensityHydrate',
+      'puttyDensity',
+    ] as const
+    expect(
+      needed.filter((name) => properties[name] === undefined),
+      id,
+    ).toEqual([])
+  }
+})
+
+test('every caution is reached by a material, a use or a method', () => {
+  for (const { id, appliesTo } of content.cautions.values()) {
+    const { materials, roles, uses, methods } = appliesTo
+    const named = [...content.materials.values()].some(({ cautions }) => cautions.includes(id))
+    expect(named || materials.length + roles.length + uses.length + methods.length > 0, id).toBe(true)
+  }
+})
+
+test('every lime shows the caution of lime, and every quicklime method that of quicklime', () => {
+  const cautions = [...content.cautions.values()]
+  expect(
+    cautions.some(({ id, appliesTo }) => id === 'lime-putty-and-dust' && appliesTo.roles.includes('lime')),
+  ).toBe(true)
+  for (const method of ['hot-mixed-used-hot', 'hot-mixed-laid-down', 'sand-slaked']) {
+    const shown = cautions.filter(({ appliesTo }) => appliesTo.methods.includes(method)).map(({ id }) => id)
+    expect(shown, method).toEqual(expect.arrayContaining(['quicklime', 'hot-mortar']))
+  }
+})
+
+test('first aid for lime names two public bodies', () => {
+  for (const id of ['quicklime', 'lime-putty-and-dust']) {
+    const body = content.cautions.get(id)?.body.join(' ') ?? ''
+    expect(body).toContain('International Programme on Chemical Safety')
+    expect(body).toContain('European Chemicals Agency')
+  }
+})
+
+test('every lithology with an identifier points into the CGI vocabulary', () => {
+  const units = [...(content.vocabularies.get('units')?.values() ?? [])]
+  expect(units.filter(({ uri }) => uri !== undefined).length).toBeGreaterThan(30)
+  for (const { id, uri } of units) {
+    if (uri)
+      expect(uri, id).toMatch(/^http:\/\/resource\.geosciml\.org\/classifier\/cgi\/lithology\/[a-z_]+$/)
+  }
+})
+
+test('findGaps(content) counts figures from memory and labels that are missing', () => {
+  const gaps = findGaps(content)
+  expect(gaps.memory).toContain('memory-guidance#bs-5628-iii')
+  expect(gaps.untranslated).toContain('methods/putty: fr es de it pt')
+  expect(gaps.unlinked).toContain('material lime-nhl2')
+  expect(gaps.unsourced).toContain('lime-cl90.carbon')
+})
