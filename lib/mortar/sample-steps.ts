@@ -1,23 +1,18 @@
 import { type Step, working } from './explain.ts'
 import { LIME_STATES } from './lime.ts'
-import type { Range } from './range.ts'
 import type { SampleInput } from './sample.ts'
 import {
   CAO_PER_HYDRATE,
   CO2_PER_HYDRATE,
   GAIN_PER_HYDRATE,
-  type SampleMasses,
-  type SampleOutput,
+  type SampleFound,
+  type SampleRanges,
 } from './sample-sum.ts'
 
 const METHOD = 'middendorf-2005, simple acid dissolution'
 
 /** The working of a sample analysis, line by line, with its typical numbers. */
-export function explainSample(
-  input: SampleInput,
-  found: Readonly<Record<SampleOutput, Range>>,
-  x: Readonly<Record<keyof SampleMasses, Range>>,
-): Step[] {
+export function explainSample(input: SampleInput, found: SampleFound, x: SampleRanges): Step[] {
   const filler = input.fines === 'binder' ? input.aggregateG : input.aggregateG + input.finesG
   const share = x.calcareous.typical
   const co2 = input.co2G

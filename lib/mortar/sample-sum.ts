@@ -1,5 +1,7 @@
 import { MOLAR_MASS } from './constants.ts'
-import { hydratePerQuicklime, type LimeState, puttySolids } from './lime.ts'
+import { hydratePerQuicklime, LIME_STATES, puttySolids } from './lime.ts'
+import type { Range } from './range.ts'
+import { spreadVector } from './spread.ts'
 
 /** CO2 that one kg of CaCO3 gives off, kg. */
 export const CO2_PER_CACO3 = MOLAR_MASS.CO2 / MOLAR_MASS.CaCO3
@@ -10,37 +12,53 @@ export const GAIN_PER_HYDRATE = (MOLAR_MASS.CO2 - MOLAR_MASS.H2O) / MOLAR_MASS.C
 /** CaO in one kg of Ca(OH)2, kg. */
 export const CAO_PER_HYDRATE = MOLAR_MASS.CaO / MOLAR_MASS.CaOH2
 
-/** All numbers of one sample: masses in g, shares, densities in kg/m³. */
-export interface SampleMasses {
-  readonly sample: number
-  readonly kept: number
-  readonly fines: number
-  readonly co2: number
-  readonly calcareous: number
-  readonly carbonated: number
-  readonly other: number
-  readonly freeCaO: number
-  readonly lump: number
-  readonly ground: number
-  readonly hydrateDensity: number
-  readonly puttyDensity: number
-  readonly solidDensity: number
-  readonly aggregateDensity: number
+/** All numbers of one sample in the order that the sum reads them: masses in g, shares, densities in kg/m³. */
+export const SAMPLE_INPUTS = [
+  'sample',
+  'kept',
+  'fines',
+  'co2',
+  'calcareous',
+  'carbonated',
+  'other',
+  'freeCaO',
+  'lump',
+  'ground',
+  'hydrateDensity',
+  'puttyDensity',
+  'solidDensity',
+  'aggregateDensity',
+] as const
+export type SampleRanges = Readonly<Record<(typeof SAMPLE_INPUTS)[number], Range>>
+
+const OUTPUTS = [
+  'soluble',
+  'rock',
+  'fromLime',
+  'hydrate',
+  'cao',
+  'carbonation',
+  'aggregate',
+  'clayPercent',
+  ...LIME_STATES.flatMap((state) => [`mass.${state}`, `volume.${state}`, `percent.${state}`] as const),
+] as const
+export type SampleFound = Readonly<Record<(typeof OUTPUTS)[number], Range>>
+
+/** What the sum takes as given of the sample, beside its numbers. */
+export interface SampleReading {
+  readonly fines: 'aggregate' | 'clay' | 'binder'
+  readonly co2Measured: boolean
 }
 
-export type SampleOutput =
-  | 'soluble'
-  | 'rock'
-  | 'fromLime'
-  | 'hydrate'
-  | 'cao'
-  | 'carbonation'
-  | 'aggregate'
-  | 'clayPercent'
-  | `${'mass' | 'volume' | 'percent'}.${LimeState}`
-
-/** So little lime that a corner of the ranges leaves, as a share of what dissolved; keeps ratios finite. */
+/** So little lime that a corner of the ranges leaves, as a share of the sample; keeps ratios finite. */
 const LEAST_LIME = 1e-6
+
+/** All figures of a sample with their ranges. */
+export function spreadSample(ranges: SampleRanges, reading: SampleReading): SampleFound {
+  const inputs = SAMPLE_INPUTS.map((name) => ranges[name])
+  const found = spreadVector(SAMPLE_INPUTS, inputs, OUTPUTS, (x, out) => sampleSum(x, out, reading))
+  return Object.fromEntries(OUTPUTS.map((name, k) => [name, found[k]])) as SampleFound
+}
 
 /**
  * The sum behind one sample on plain numbers.
@@ -48,46 +66,51 @@ const LEAST_LIME = 1e-6
  * With f the share carbonated, a kg of Ca(OH)2 left (1 + 0.351 f) kg in the wall. Measured CO2, less the
  * aggregate's, gives that gain without knowing f.
  */
-export function sampleSum(
-  x: SampleMasses,
-  fines: string,
-  co2Measured: boolean,
-): Record<SampleOutput, number> {
-  const soluble = x.sample - x.kept - x.fines
-  const filler = fines === 'binder' ? x.kept : x.kept + x.fines
-  const rock = (filler * x.calcareous) / (1 - x.calcareous)
-  const fromLime = Math.max(soluble - x.other * x.sample - rock, LEAST_LIME * x.sample)
-  const co2 = Math.min(Math.max(x.co2 - CO2_PER_CACO3 * rock, 0), CO2_PER_CACO3 * fromLime)
+export function sampleSum(x: Float64Array, out: Float64Array, { fines, co2Measured }: SampleReading): void {
+  const sample = x[0] as number
+  const kept = x[1] as number
+  const fine = x[2] as number
+  const calcareous = x[4] as number
+  const freeCaO = x[7] as number
+  const soluble = sample - kept - fine
+  const filler = fines === 'binder' ? kept : kept + fine
+  const rock = (filler * calcareous) / (1 - calcareous)
+  const fromLime = Math.max(soluble - (x[6] as number) * sample - rock, LEAST_LIME * sample)
+  const co2 = Math.min(Math.max((x[3] as number) - CO2_PER_CACO3 * rock, 0), CO2_PER_CACO3 * fromLime)
   const hydrate = co2Measured
     ? fromLime - (co2 * GAIN_PER_HYDRATE) / CO2_PER_HYDRATE
-    : fromLime / (1 + GAIN_PER_HYDRATE * x.carbonated)
-  const carbonation = co2Measured ? Math.min(1, co2 / (CO2_PER_HYDRATE * hydrate)) : x.carbonated
+    : fromLime / (1 + GAIN_PER_HYDRATE * (x[5] as number))
   const cao = hydrate * CAO_PER_HYDRATE
-  const quicklime = cao / x.freeCaO
-  const dryHydrate = quicklime * hydratePerQuicklime(x.freeCaO)
-  const putty = dryHydrate / puttySolids(x.puttyDensity, x.solidDensity)
   const total = filler + rock
-  const volume = total / x.aggregateDensity
-  return {
-    soluble,
-    rock,
-    fromLime,
-    hydrate,
-    cao,
-    carbonation,
-    aggregate: fines === 'clay' ? total - x.fines : total,
-    clayPercent: (100 * x.fines) / (total + dryHydrate),
-    'mass.lump-quicklime': total / quicklime,
-    'mass.ground-quicklime': total / quicklime,
-    'mass.dry-hydrate': total / dryHydrate,
-    'mass.putty': total / putty,
-    'volume.lump-quicklime': (volume * x.lump) / quicklime,
-    'volume.ground-quicklime': (volume * x.ground) / quicklime,
-    'volume.dry-hydrate': (volume * x.hydrateDensity) / dryHydrate,
-    'volume.putty': (volume * x.puttyDensity) / putty,
-    'percent.lump-quicklime': (100 * quicklime) / (quicklime + total),
-    'percent.ground-quicklime': (100 * quicklime) / (quicklime + total),
-    'percent.dry-hydrate': (100 * dryHydrate) / (dryHydrate + total),
-    'percent.putty': (100 * dryHydrate) / (dryHydrate + total),
-  }
+  const quicklime = cao / freeCaO
+  const slaked = quicklime * hydratePerQuicklime(freeCaO)
+  const putty = slaked / puttySolids(x[11] as number, x[12] as number)
+  out[0] = soluble
+  out[1] = rock
+  out[2] = fromLime
+  out[3] = hydrate
+  out[4] = cao
+  out[5] = co2Measured ? Math.min(1, co2 / (CO2_PER_HYDRATE * hydrate)) : (x[5] as number)
+  out[6] = fines === 'clay' ? total - fine : total
+  out[7] = (100 * fine) / (total + slaked)
+  const perDensity = total / (x[13] as number)
+  ratios(out, 8, quicklime, quicklime, x[8] as number, total, perDensity)
+  ratios(out, 11, quicklime, quicklime, x[9] as number, total, perDensity)
+  ratios(out, 14, slaked, slaked, x[10] as number, total, perDensity)
+  ratios(out, 17, putty, slaked, x[11] as number, total, perDensity)
+}
+
+/** For one state: filler to lime by mass and by volume, and lime % of the dry mass. */
+function ratios(
+  out: Float64Array,
+  at: number,
+  lime: number,
+  dryLime: number,
+  density: number,
+  total: number,
+  perDensity: number,
+): void {
+  out[at] = total / lime
+  out[at + 1] = (perDensity * density) / lime
+  out[at + 2] = (100 * dryLime) / (dryLime + total)
 }

@@ -5,8 +5,7 @@ import type { Properties } from './material.ts'
 import { need } from './need.ts'
 import { exactly, type Range } from './range.ts'
 import { explainSample } from './sample-steps.ts'
-import { CO2_PER_CACO3, type SampleMasses, sampleSum } from './sample-sum.ts'
-import { spread } from './spread.ts'
+import { CO2_PER_CACO3, type SampleRanges, spreadSample } from './sample-sum.ts'
 
 /** What the insoluble fines are taken to be; the acid cannot say. */
 export const FINES_KINDS = ['aggregate', 'clay', 'binder'] as const
@@ -84,7 +83,7 @@ export interface SampleAnalysis {
 export function analyseSample(input: SampleInput): Outcome<SampleAnalysis> {
   return attempt(() => {
     const masses = refuseBadSample(input)
-    const found = spread(masses, (x) => sampleSum(x, input.fines, input.co2G !== undefined))
+    const found = spreadSample(masses, { fines: input.fines, co2Measured: input.co2G !== undefined })
     const ratios = LIME_STATES.map((state) => ({
       state,
       byMass: found[`mass.${state}`],
@@ -104,7 +103,7 @@ export function analyseSample(input: SampleInput): Outcome<SampleAnalysis> {
   })
 }
 
-function refuseBadSample(input: SampleInput): Record<keyof SampleMasses, Range> {
+function refuseBadSample(input: SampleInput): SampleRanges {
   const check = inspect()
   check.number('sampleG', input.sampleG, { above: 0, unit: 'g' })
   check.number('aggregateG', input.aggregateG, { min: 0, unit: 'g' })
