@@ -1,0 +1,143 @@
+import { v4 } from 'uuid'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { caseBySlug, casesUsingRecipe, listCases } from '#lib/db/cases.ts'
+import { citing } from '#lib/db/citations.ts'
+import { db } from '#lib/db/client.ts'
+import { ping } from '#lib/db/health.ts'
+import { listRecipes, recipeBySlug } from '#lib/db/recipes.ts'
+import { withdraw } from '#lib/workflow/withdraw.ts'
+import { makeCase, makeRecipe, makeVisit, makeWork, publish, STEWARD } from '../support/make.ts'
+
+beforeAll(async () => {
+  await publish(
+    'recipe',
+    'mixed-sand',
+    makeRecipe({ title: 'Élite sand', units: [], follows: [], sources: [] }),
+  )
+  await publish('recipe', 'mixed-sand', makeRecipe({ title: 'Élite sand', units: [] }), 1)
+  await publish('recipe', 'zinc', makeRecipe({ title: 'zinc', adaptedFrom: 'mixed-sand@1' }))
+  await publish('recipe', 'fine', makeRecipe({ title: 'Fine', sources: [{ source: 'b-book' }] }))
+  const works = [
+    makeWork({ id: 'north', finished: '2010-06', recipe: 'mixed-sand@1' }),
+    makeWork({ id: 'south', finished: '2010-06', recipe: 'mixed-sand@2', use: 'floor' }),
+  ]
+  await publish(
+    'case',
+    'barn-wall',
+    makeCase({ works, fabric: { units: [{ unit: 'granite' }], wall: 'ashlar' } }),
+  )
+  await publish('visit', 'v1', makeVisit({ work: 'north', on: '2010-08-01' }))
+  await publish('visit', 'v2', makeVisit({ work: 'north', on: '2015-08-01', baseline: false, joint: 'worn' }))
+  await publish('visit', 'v3', makeVisit({ work: 'south', on: '2013-06-30', baseline: false, damp: 'wet' }))
+})
+
+describe('what publishing indexes', () => {
+  it('counts years from the baseline, or from the last day a work can have ended on', async () => {
+    const { cases } = await listCases()
+    expect(cases).toMatchObject([
+      {
+        slug: 'barn-wall',
+        visits: 3,
+        yearsWatched: 5,
+        latest: { on: '2015-08-01', joint: 'worn', damp: 'dry' },
+      },
+    ])
+    await publish('visit', 'v4', makeVisit({ work: 'south', on: '2016-06-30', baseline: false }))
+    expect((await listCases()).cases).toMatchObject([
+      { visits: 4, yearsWatched: 6, latest: { on: '2016-06-30' } },
+    ])
+  })
+
+  it('gives a recipe the units, the number and the longest watch of the cases that used it', async () => {
+    const [elite, fine] = await listRecipes()
+    expect(elite).toMatchObject({ slug: 'mixed-sand', units: ['granite'], cases: 1, longestYears: 6 })
+    expect(fine).toMatchObject({ slug: 'fine', units: ['limestone'], cases: 0, longestYears: null })
+    expect((await listRecipes({ unit: 'granite' })).map(({ slug }) => slug)).toEqual(['mixed-sand'])
+    expect((await casesUsingRecipe('mixed-sand')).map(({ slug }) => slug)).toEqual(['barn-wall'])
+  })
+
+  it('sorts titles alike on every server, accents and capitals aside', async () => {
+    expect((await listRecipes()).map(({ title }) => title)).toEqual(['Élite sand', 'Fine', 'zinc'])
+  })
+
+  it('follows a case that stops using a recipe, and one that is withdrawn', async () => {
+    await publish('case', 'brief', makeCase({ works: [makeWork({ recipe: 'fine@1' })] }))
+    expect((await listRecipes())[1]).toMatchObject({ slug: 'fine', cases: 1 })
+    await publish('case', 'brief', makeCase({ works: [makeWork()] }), 1)
+    expect((await listRecipes())[1]).toMatchObject({ slug: 'fine', cases: 0 })
+    await publish('case', 'brief', makeCase({ works: [makeWork({ recipe: 'fine@1' })] }), 2)
+    await withdraw(STEWARD, { key: v4(), slug: 'brief', words: 'The owner asked.' })
+    expect((await listRecipes())[1]).toMatchObject({ slug: 'fine', cases: 0 })
+  })
+
+  it('drops a visit that is withdrawn', async () => {
+    await publish('case', 'watched', makeCase())
+    await publish('visit', 'w1', makeVisit({ case: 'watched' }))
+    await withdraw(STEWARD, { key: v4(), slug: 'w1', words: 'Another wall was meant.' })
+    expect(await caseBySlug('watched')).toMatchObject({ visits: [] })
+    expect((await db().caseIndex.findUniqueOrThrow({ where: { slug: 'watched' } })).visits).toBe(0)
+  })
+})
+
+describe('citing(target)', () => {
+  it('tells which published recipes cite a source, and where in it', async () => {
+    expect(await citing({ source: 'a-book' })).toEqual([
+      { kind: 'recipe', slug: 'mixed-sand', title: 'Élite sand', locator: 'p. 12' },
+      { kind: 'recipe', slug: 'zinc', title: 'zinc', locator: 'p. 12' },
+    ])
+    expect(await citing({ source: 'b-book' })).toEqual([
+      { kind: 'recipe', slug: 'fine', title: 'Fine', locator: null },
+    ])
+    expect(await citing({ source: 'no-book' })).toEqual([])
+  })
+
+  it('tells which published recipes follow a row', async () => {
+    expect((await citing({ row: 'old-table#first' })).map(({ slug }) => slug)).toEqual([
+      'fine',
+      'mixed-sand',
+      'zinc',
+    ])
+    expect(await citing({ row: 'old-table#second' })).toEqual([])
+  })
+})
+
+describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
+  it('give all that a page needs to cite what it shows', async () => {
+    const found = await recipeBySlug('mixed-sand', 1)
+    const stored = await db().revision.findFirstOrThrow({
+      where: { entry: { slug: 'mixed-sand' }, number: 1 },
+    })
+    const { at } = await db().decision.findFirstOrThrow({ where: { revisionId: stored.id } })
+    expect(found).toEqual({
+      slug: 'mixed-sand',
+      entryId: stored.entryId,
+      revision: 1,
+      latest: 2,
+      body: stored.body,
+      author: 'mason-1',
+      submittedAt: stored.createdAt,
+      publishedAt: at,
+      note: 'First entry.',
+      digest: stored.digest,
+      withdrawn: false,
+    })
+  })
+
+  it('give visits by work, then by date', async () => {
+    const found = await caseBySlug('barn-wall')
+    expect(found?.visits.map(({ slug }) => slug)).toEqual(['v1', 'v2', 'v3', 'v4'])
+  })
+
+  it('give nothing for an address of another kind or of nothing', async () => {
+    expect(await recipeBySlug('barn-wall')).toBeNull()
+    expect(await caseBySlug('mixed-sand')).toBeNull()
+    expect(await caseBySlug('v1')).toBeNull()
+    expect(await caseBySlug('nowhere')).toBeNull()
+  })
+})
+
+describe('ping()', () => {
+  it('tells that the database answers', async () => {
+    expect(await ping()).toBe(true)
+  })
+})

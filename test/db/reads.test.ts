@@ -1,0 +1,228 @@
+import { v7 } from 'uuid'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { type CaseFilter, caseFacets, casesUsingRecipe, listCases, newestCases } from '#lib/db/cases.ts'
+import { db } from '#lib/db/client.ts'
+import type { Broader, Count } from '#lib/db/facet.ts'
+import { listRecipes, type RecipeFilter, recipeFacets } from '#lib/db/recipes.ts'
+import type { Family, Use } from '#lib/entry/terms.ts'
+
+/**
+ * Lists, pages and facets against the plainest way of saying the same over the same rows. The rows are laid out by
+ * number, so that every combination occurs and a failure fails again.
+ */
+const COUNTRIES = ['AU', 'EE', 'PT', 'SI']
+const UNITS = ['basalt', 'brick', 'granite', 'limestone', 'oolitic-limestone']
+const USES: Use[] = ['floor', 'limewash', 'pointing']
+const FAMILIES: Family[] = ['air-lime', 'earth', 'hydraulic-lime']
+/** Oolitic limestone is a limestone; both are sedimentary; granite and basalt are igneous. */
+const BROADER: Broader = [
+  ...UNITS.map((unit) => [unit, unit] as const),
+  ['oolitic-limestone', 'limestone'],
+  ['oolitic-limestone', 'sedimentary'],
+  ['limestone', 'sedimentary'],
+  ['granite', 'igneous'],
+  ['basalt', 'igneous'],
+]
+const pick = <T>(list: readonly T[], n: number): T[] => list.filter((_, i) => (n >> i) % 2 === 1)
+const date = (n: number) => new Date(Date.UTC(2020, 0, 1 + n))
+
+const recipes = Array.from({ length: 60 }, (_, n) => ({
+  entryId: v7(),
+  slug: `recipe-${n}`,
+  revision: 1,
+  title: n % 2 === 0 ? `Éarth ${n}` : `ash ${n}`,
+  sortTitle: n % 2 === 0 ? `earth ${n}` : `ash ${n}`,
+  summary: 's',
+  family: FAMILIES[n % 3] ?? 'earth',
+  uses: pick(USES, (n % 7) + 1),
+  standing: 'in-use',
+  invented: true,
+  publishedAt: date(n),
+  units: pick(UNITS, (n * 5) % 32),
+  cases: 0,
+  longestYears: null,
+}))
+
+const cases = Array.from({ length: 240 }, (_, n) => ({
+  entryId: v7(),
+  // Not in the order of any other column.
+  slug: `case-${(n * 77) % 240}`,
+  revision: 1,
+  title: `Case ${n}`,
+  summary: 's',
+  country: COUNTRIES[(n * 3) % 4] ?? 'EE',
+  region: 'r',
+  units: pick(UNITS, ((n * 7) % 31) + 1),
+  wall: 'ashlar',
+  uses: pick(USES, (n % 7) + 1),
+  invented: true,
+  publishedAt: date(n),
+  visits: n % 5,
+  // Many are equal, so that pages must break within a run; a fifth was never visited.
+  yearsWatched: n % 5 === 0 ? -1 : ((n * 13) % 24) / 2,
+  latestOn: n % 5 === 0 ? null : date(n),
+  latestJoint: n % 5 === 0 ? null : 'worn',
+  latestUnit: n % 5 === 0 ? null : 'sound',
+  latestDamp: n % 5 === 0 ? null : 'damp',
+}))
+const usedBy = (n: number) => recipes[n % 10]
+
+beforeAll(async () => {
+  await db().recipeIndex.createMany({ data: recipes })
+  await db().caseIndex.createMany({ data: cases })
+  await db().workIndex.createMany({
+    data: cases.map(({ entryId }, n) => ({
+      caseEntryId: entryId,
+      work: 'w',
+      use: 'floor',
+      started: '2001',
+      finished: '2002',
+      recipeEntryId: usedBy(n)?.entryId ?? null,
+      recipeRevision: 1,
+    })),
+  })
+})
+
+type Row = (typeof cases)[number]
+const some = (list: readonly string[], wanted: string | readonly string[]) =>
+  [wanted].flat().some((item) => list.includes(item))
+const fits =
+  ({ country, unit, use, minYears, recipe }: CaseFilter) =>
+  (row: Row) =>
+    (country === undefined || row.country === country) &&
+    (unit === undefined || some(row.units, unit)) &&
+    (use === undefined || row.uses.includes(use)) &&
+    (minYears === undefined || row.yearsWatched >= minYears) &&
+    (recipe === undefined || usedBy(cases.indexOf(row))?.slug === recipe)
+const byWatched = (a: Row, b: Row) => b.yearsWatched - a.yearsWatched || (a.slug < b.slug ? -1 : 1)
+
+const FILTERS: CaseFilter[] = [
+  {},
+  { country: 'EE' },
+  { unit: 'granite' },
+  { unit: ['limestone', 'oolitic-limestone'] },
+  { use: 'pointing', country: 'PT' },
+  { minYears: 5 },
+  { minYears: 5, unit: 'brick', use: 'floor' },
+  { recipe: 'recipe-3' },
+  { recipe: 'recipe-3', country: 'AU', minYears: 1 },
+  { country: 'FI' },
+  { recipe: 'no-such-recipe' },
+]
+
+describe('listCases(filter, page)', () => {
+  it.each(FILTERS)('with %j gives every case that fits once, in order, over its pages', async (filter) => {
+    const expected = cases.filter(fits(filter)).sort(byWatched)
+    const found: string[] = []
+    let after: string | undefined
+    do {
+      const page = await listCases(filter, { after, limit: 7 })
+      expect(page.total).toBe(expected.length)
+      expect(page.cases.length).toBeLessThanOrEqual(7)
+      found.push(...page.cases.map(({ slug }) => slug))
+      after = page.next ?? undefined
+    } while (after !== undefined)
+    expect(found).toEqual(expected.map(({ slug }) => slug))
+  })
+
+  it('tells years and the latest state, or that nobody came', async () => {
+    const { cases: all } = await listCases({}, { limit: 100 })
+    const visited = cases.find(({ slug }) => slug === all[0]?.slug)
+    expect(all[0]).toMatchObject({
+      yearsWatched: visited?.yearsWatched,
+      latest: {
+        on: visited?.latestOn?.toISOString().slice(0, 10),
+        joint: 'worn',
+        unit: 'sound',
+        damp: 'damp',
+      },
+    })
+    const { cases: rest } = await listCases({}, { after: '-1_case-0', limit: 1 })
+    expect(rest[0]).toMatchObject({ yearsWatched: null, latest: null })
+  })
+
+  it('refuses a page that was never given', async () => {
+    for (const after of ['', '5', '5_', "5_' OR 1=1", '1e9_x', 'NaN_x'])
+      await expect(listCases({}, { after })).rejects.toMatchObject({
+        code: 'invalid',
+        faults: [{ field: 'after' }],
+      })
+  })
+})
+
+describe('caseFacets(filter, broader)', () => {
+  it.each(FILTERS)('with %j counts each facet under the other filters', async (filter) => {
+    const count = (
+      ids: readonly string[],
+      except: keyof CaseFilter,
+      has: (row: Row, id: string) => boolean,
+    ) => counted(ids, cases.filter(fits({ ...filter, [except]: undefined })), has)
+    const facets = await caseFacets(filter)
+    expect(facets.country).toEqual(count(COUNTRIES, 'country', (row, id) => row.country === id))
+    expect(facets.unit).toEqual(count(UNITS, 'unit', (row, id) => row.units.includes(id)))
+    expect(facets.use).toEqual(count(USES, 'use', (row, id) => row.uses.includes(id as Use)))
+    expect(facets.years).toEqual(
+      count(['1', '2', '5', '10'], 'minYears', (row, id) => row.yearsWatched >= Number(id)).sort(
+        (a, b) => Number(a.id) - Number(b.id),
+      ),
+    )
+    const levels = [...new Set(BROADER.map(([, term]) => term))]
+    const below = (term: string) => BROADER.filter(([, above]) => above === term).map(([unit]) => unit)
+    expect((await caseFacets(filter, BROADER)).unit).toEqual(
+      count(levels, 'unit', (row, id) => some(row.units, below(id))),
+    )
+  })
+})
+
+describe('casesUsingRecipe(slug) and newestCases(limit)', () => {
+  it('give the cases of a recipe, and the last to be published', async () => {
+    const using = cases.filter(fits({ recipe: 'recipe-4' })).sort(byWatched)
+    expect((await casesUsingRecipe('recipe-4')).map(({ slug }) => slug)).toEqual(
+      using.map(({ slug }) => slug),
+    )
+    expect((await newestCases(3)).map(({ title }) => title)).toEqual(['Case 239', 'Case 238', 'Case 237'])
+  })
+})
+
+describe('listRecipes(filter) and recipeFacets(filter, broader)', () => {
+  const RECIPE_FILTERS: RecipeFilter[] = [
+    {},
+    { unit: 'brick' },
+    { unit: ['granite', 'basalt'], family: 'earth' },
+    { use: 'floor', family: 'air-lime' },
+    { unit: 'brick', use: 'limewash', family: 'earth' },
+  ]
+  const fitsRecipe =
+    ({ unit, use, family }: RecipeFilter) =>
+    (row: (typeof recipes)[number]) =>
+      (unit === undefined || some(row.units, unit)) &&
+      (use === undefined || row.uses.includes(use)) &&
+      (family === undefined || row.family === family)
+
+  it.each(RECIPE_FILTERS)('with %j agree with the rows', async (filter) => {
+    const rows = recipes.filter(fitsRecipe(filter))
+    const sorted = rows
+      .map(({ sortTitle, slug }) => [sortTitle, slug] as const)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+    expect((await listRecipes(filter)).map(({ slug }) => slug)).toEqual(sorted.map(([, slug]) => slug))
+    const under = (except: keyof RecipeFilter) =>
+      recipes.filter(fitsRecipe({ ...filter, [except]: undefined }))
+    expect(await recipeFacets(filter)).toEqual({
+      unit: counted(UNITS, under('unit'), (row, id) => row.units.includes(id)),
+      use: counted(USES, under('use'), (row, id) => row.uses.includes(id as Use)),
+      family: counted(FAMILIES, under('family'), (row, id) => row.family === id),
+    })
+  })
+})
+
+/** Counts above zero, most first, as facets are. */
+function counted<T>(
+  ids: readonly string[],
+  rows: readonly T[],
+  has: (row: T, id: string) => boolean,
+): Count[] {
+  return ids
+    .map((id) => ({ id, count: rows.filter((row) => has(row, id)).length }))
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => b.count - a.count || (a.id < b.id ? -1 : 1))
+}
