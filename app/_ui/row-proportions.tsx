@@ -20,7 +20,7 @@ export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
   return (
     <Section id="worked" title={t('table.worked')} note={t('table.workedNote')}>
       <DataTable<'row' | LimeState>
-        label={t('table.worked')}
+        label={t('table.workedCaption')}
         caption={t('table.workedCaption')}
         columns={[
           { key: 'row', head: t('table.row'), names: true },

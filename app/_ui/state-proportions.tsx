@@ -24,7 +24,7 @@ export function StateProportionsTable(props: {
     <>
       {states.length > 0 && max > 0 && (
         <DataTable
-          label={t('worked.title')}
+          label={t('worked.caption')}
           caption={t('worked.caption')}
           columns={[
             { key: 'state', head: t('worked.state'), names: true },

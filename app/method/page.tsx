@@ -6,6 +6,7 @@ import { COVERAGE, DRAWS } from '#lib/mortar/spread.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { Facts } from '../_ui/facts.tsx'
+import { Formula } from '../_ui/formula.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { Quantity } from '../_ui/quantity.tsx'
 import { Section } from '../_ui/section.tsx'
@@ -65,7 +66,7 @@ export default function MethodPage() {
             key: sum,
             cells: {
               sum: t(`method.sumOf.${sum}.name`),
-              formula: <code>{t(`method.sumOf.${sum}.formula`)}</code>,
+              formula: <Formula text={t(`method.sumOf.${sum}.formula`)} />,
               words: t(`method.sumOf.${sum}.text`),
             },
           }))}

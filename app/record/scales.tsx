@@ -16,7 +16,7 @@ export function Scales() {
       columns={[
         { key: 'state', head: t(`states.${scale.key}`), names: true },
         { key: 'definition', head: t('record.definition') },
-        { key: 'source', head: t('table.source') },
+        ...(sourced(scale) ? [{ key: 'source' as const, head: t('table.source') }] : []),
       ]}
       rows={scale.states.map((state) => {
         const term = termOf(scale.vocabulary, state)
@@ -33,3 +33,6 @@ export function Scales() {
     />
   ))
 }
+
+const sourced = (scale: (typeof SCALES)[number]) =>
+  scale.states.some((state) => termOf(scale.vocabulary, state)?.source !== undefined)

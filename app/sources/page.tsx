@@ -15,7 +15,7 @@ export default function SourcesPage() {
   for (const { citation } of rows.values()) cited.set(citation.source, (cited.get(citation.source) ?? 0) + 1)
   const list = [...sources.values()]
     .map((source) => ({ source, short: shortCitation(source) }))
-    .sort((a, b) => a.short.localeCompare(b.short, 'en'))
+    .sort((a, b) => sortKey(a.short).localeCompare(sortKey(b.short), 'en'))
   return (
     <>
       <PageHead title={t('sources.title')} lead={t('sources.lead', { count: list.length })} />
@@ -37,3 +37,6 @@ export default function SourcesPage() {
     </>
   )
 }
+
+/** Articles do not count in the order of titles. */
+const sortKey = (short: string) => short.replace(/^(A|An|The) /, '')

@@ -63,7 +63,9 @@ export default async function TablesPage({ searchParams }: { searchParams: Promi
           <a href="/tables">{t('filter.clear')}</a>
         </div>
       </form>
-      <p className="facts-line">{t('tables.found', { count: tables.length })}</p>
+      <p className="facts-line">
+        {t(use || period ? 'tables.found' : 'tables.all', { count: tables.length })}
+      </p>
       <ul className="index">
         {tables.map((table) => (
           <TableLine key={table.id} table={table} />
@@ -92,9 +94,11 @@ function TableLine({ table }: { table: ProportionTable }) {
       <p className="index-side">
         {t('tables.rows', { count: table.rows.length })}
         <br />
-        {words('common')('year.span', { from: formatYear(from), to: formatYear(to) })}
+        {from === to
+          ? formatYear(from)
+          : words('common')('year.span', { from: formatYear(from), to: formatYear(to) })}
         <br />
-        {[...new Set(table.rows.map((row) => row.region))].join('; ')}
+        {[...new Set(table.rows.flatMap((row) => row.region.split('; ')))].join('; ')}
       </p>
     </li>
   )

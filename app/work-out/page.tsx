@@ -49,7 +49,7 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
           { key: 'recipe', head: t('workOut.recipe'), names: true },
           { key: 'family', head: t('filter.family') },
           { key: 'uses', head: t('filter.use') },
-          { key: 'job', head: t('workOut.sheet') },
+          { key: 'job', head: t('workOut.sheet'), tight: true },
         ]}
         rows={recipes.map((recipe) => ({
           key: recipe.slug,
