@@ -9,12 +9,12 @@ describe('describeApi(operations)', () => {
     const { valid, errors } = await new Validator().validate(structuredClone(describeApi(operations)))
     expect(errors).toBeUndefined()
     expect(valid).toBe(true)
-  })
+  }, 60_000)
 
   it('is told apart from an invalid one by the same validator', async () => {
     const broken = { ...structuredClone(describeApi(operations)), paths: { 'no-slash': { get: {} } } }
     expect((await new Validator().validate(broken)).valid).toBe(false)
-  })
+  }, 60_000)
 
   it('gives every operation a name of its own', () => {
     const ids = operations.map(({ id }) => id)

@@ -24,22 +24,36 @@ const coarse = [
   [0.15, 2],
 ].map(([openingMm, passing]) => ({ openingMm, passing }))
 
+const recipe = {
+  ingredients: [
+    { material: 'our-lime', role: 'lime', parts: { low: 1, high: 1 }, by: 'volume', state: 'lump-quicklime' },
+    { material: 'our-sand', role: 'aggregate', parts: { low: 3, high: 3 }, by: 'volume', state: 'dry' },
+  ],
+  materials: {
+    'our-lime': lime,
+    'our-sand': { ...sand, bulkingPeak: 0.29, bulkingPeakMoisture: 0.05, saturationMoisture: 0.2 },
+  },
+}
+
 /** One sensible body for each calculation, by the last part of its address. */
 export const SUM_EXAMPLES: Readonly<Record<string, unknown>> = {
-  'restate-proportions': {
-    ingredients: [
-      {
-        material: 'our-lime',
-        role: 'lime',
-        parts: { low: 1, high: 1 },
-        by: 'volume',
-        state: 'lump-quicklime',
-      },
-      { material: 'our-sand', role: 'aggregate', parts: { low: 3, high: 3 }, by: 'volume', state: 'dry' },
-    ],
-    materials: { 'our-lime': lime, 'our-sand': sand },
-  },
+  'convert-lime': { amount: 25, unit: 'kg', state: 'lump-quicklime', lime },
+  'slake-batch': { quicklimeKg: 25, freeCaO: 0.92, waterKg: 60, sandKg: 100, waterC: 12 },
+  'find-proportions': recipe,
+  'restate-recipe': { ...recipe, as: { limeState: 'putty', aggregate: 'damp', by: 'volume' } },
+  'find-yield': recipe,
   'take-off': { work: { kind: 'volume', volumeL: 100 } },
+  'bulking-from-jar': { dampMm: 200, floodedMm: 160 },
+  'bulking-by-moisture': {
+    moisturePercent: 5,
+    peakPercent: { low: 24, typical: 29, high: 34 },
+    peakMoisturePercent: 5,
+    saturationPercent: 20,
+  },
+  'correct-moisture': { kg: 300, weighed: 'dry', moisturePercent: 6, absorptionPercent: 1 },
+  'voids-from-water': { sandMl: 225, waterMl: 77 },
+  'voids-from-densities': { bulkKgM3: 1600, particleKgM3: 2650 },
+  'leanest-proportion': { voidsPercent: 33.3, pasteL: 1 },
   'grade-sand': {
     sieves: [
       [4.75, 0],

@@ -1,5 +1,6 @@
 import type { Operation } from '../operation.ts'
 import { coreSums } from './core.ts'
+import { heapSums } from './heap.ts'
 import { limeSums } from './lime.ts'
 import { sandSums } from './sand.ts'
 import { soilSums } from './soil.ts'
@@ -9,6 +10,7 @@ import { wallSums } from './wall.ts'
 /** Every calculation that anyone may ask for by POST, each at `/api/v1/sums/{its name}`. */
 export const sumOperations = [
   ...coreSums,
+  ...heapSums,
   ...sandSums,
   ...limeSums,
   ...timeSums,

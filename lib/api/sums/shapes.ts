@@ -53,6 +53,12 @@ const byId = slug
 /** A material by its id here, or by figures of one's own. */
 export const material = z.union([byId, figures])
 
+type Stated<T> = { [K in keyof T]: Exclude<T[K], undefined> }
+
+/** A body without the fields that were left out: the sums tell absent from undefined. */
+export const stated = <T extends object>(body: T): Stated<T> =>
+  Object.fromEntries(Object.entries(body).filter(([, value]) => value !== undefined)) as Stated<T>
+
 /** What a calculation answers, or a refusal that names each fault. */
 export function settle<T>(outcome: Outcome<T>): T {
   if (outcome.ok) return outcome.value
