@@ -74,9 +74,10 @@ function cellOf<K extends string>(column: Column<K>, row: Row<K>) {
       </th>
     )
   const head = typeof column.head === 'string' ? column.head : undefined
+  const isEmpty = content === undefined || content === null || content === ''
   return (
     <td key={column.key} role="cell" className={className} data-head={head}>
-      {content}
+      {isEmpty ? null : <div>{content}</div>}
     </td>
   )
 }

@@ -22,6 +22,7 @@ export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
       <DataTable<'row' | LimeState>
         label={t('table.workedCaption')}
         caption={t('table.workedCaption')}
+        stack
         columns={[
           { key: 'row', head: t('table.row'), names: true },
           ...LIME_STATES.map((state) => ({

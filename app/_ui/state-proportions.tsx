@@ -26,6 +26,7 @@ export function StateProportionsTable(props: {
         <DataTable
           label={t('worked.caption')}
           caption={t('worked.caption')}
+          stack
           columns={[
             { key: 'state', head: t('worked.state'), names: true },
             { key: 'dry', head: t('worked.dry') },
@@ -39,6 +40,7 @@ export function StateProportionsTable(props: {
         <DataTable<string>
           label={t('worked.each')}
           caption={t('worked.each')}
+          stack
           columns={[
             { key: 'material', head: t('worked.material'), names: true },
             ...states.map(({ state }) => ({
