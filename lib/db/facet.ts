@@ -29,19 +29,25 @@ export const countColumn = ({ table, where }: FacetQuery, facet: string, column:
   SELECT ${facet} AS facet, ${column} COLLATE "C" AS id, count(*)::int AS count FROM ${table}
   WHERE ${where(facet)} GROUP BY ${column} COLLATE "C"`
 
-export const countArray = ({ table, where }: FacetQuery, facet: string, column: Prisma.Sql) => Prisma.sql`
-  SELECT ${facet} AS facet, item COLLATE "C" AS id, count(*)::int AS count FROM ${table}, unnest(${column}) AS item
-  WHERE ${where(facet)} GROUP BY item COLLATE "C"`
+// Few sets of terms are shared by many entries, so entries are counted by set first and taken apart after.
+export const countArray = (query: FacetQuery, facet: string, column: Prisma.Sql) => Prisma.sql`
+  SELECT ${facet} AS facet, item COLLATE "C" AS id, sum(s.count)::int AS count
+  FROM (${countSets(query, facet, column)}) s, unnest(s.items) AS item GROUP BY item COLLATE "C"`
 
 export function countUnits(query: FacetQuery, broader: Broader): Prisma.Sql {
   if (broader.length === 0) return countArray(query, 'unit', Prisma.sql`i.units`)
   return Prisma.sql`
-    SELECT 'unit' AS facet, b.broader COLLATE "C" AS id, count(DISTINCT i."entryId")::int AS count
-    FROM ${query.table}, unnest(i.units) AS item
-    JOIN unnest(${broader.map(([unit]) => unit)}::text[], ${broader.map(([, term]) => term)}::text[])
-      AS b(unit, broader) ON b.unit = item
-    WHERE ${query.where('unit')} GROUP BY b.broader COLLATE "C"`
+    SELECT 'unit' AS facet, t.broader COLLATE "C" AS id, sum(t.count)::int AS count
+    FROM (
+      SELECT DISTINCT s.items, s.count, b.broader
+      FROM (${countSets(query, 'unit', Prisma.sql`i.units`)}) s, unnest(s.items) AS item
+      JOIN unnest(${broader.map(([unit]) => unit)}::text[], ${broader.map(([, term]) => term)}::text[])
+        AS b(unit, broader) ON b.unit = item
+    ) t GROUP BY t.broader COLLATE "C"`
 }
+
+const countSets = ({ table, where }: FacetQuery, facet: string, column: Prisma.Sql) => Prisma.sql`
+  SELECT ${column} AS items, count(*) AS count FROM ${table} WHERE ${where(facet)} GROUP BY ${column}`
 
 /** Rows of all facets → one list per facet, most first. */
 export function groupFacets<F extends string>(
