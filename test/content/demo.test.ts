@@ -270,6 +270,13 @@ describe('the demo is like life', () => {
     expect(casesWhere((body) => body.fabric.thicknessMm === undefined).length).toBeGreaterThanOrEqual(2)
   })
 
+  test('recipes and cases that were put right after they were published', () => {
+    const revised = (kind: string) =>
+      entries.filter((entry) => entry.kind === kind && entry.revisions.length > 1).length
+    expect(revised('recipe')).toBeGreaterThanOrEqual(2)
+    expect(revised('case')).toBeGreaterThanOrEqual(2)
+  })
+
   test('others than the author look again in half the cases or more', () => {
     const others = [...cases.values()].filter((file) =>
       file.visits.some((visit) => visit.author !== file.author),
