@@ -12,14 +12,15 @@ export const makeNonce = () => randomBytes(18).toString('base64')
 /**
  * What the browser may load: our own files, and inline scripts and styles that carry this answer's nonce.
  *
- * @param developing React's development build evaluates code; the built site never does
+ * @param developing the framework's development tools evaluate code and style themselves; the built site
+ *   never does
  * @param secure came over https, so nothing may be fetched over plain http
  */
 export const contentSecurityPolicy = (nonce: string, developing: boolean, secure: boolean): string =>
   [
     "default-src 'none'",
     `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${developing ? " 'unsafe-eval'" : ''}`,
-    `style-src 'self' 'nonce-${nonce}'`,
+    developing ? "style-src 'self' 'unsafe-inline'" : `style-src 'self' 'nonce-${nonce}'`,
     "img-src 'self' data:",
     "font-src 'self'",
     "connect-src 'self'",

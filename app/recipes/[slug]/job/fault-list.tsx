@@ -6,7 +6,8 @@ export function FaultList({ faults }: { faults: readonly FormFault[] }) {
   if (faults.length === 0) return null
   const t = words('job')
   return (
-    <div className="job-faults" role="alert" id="faults" tabIndex={-1}>
+    // biome-ignore lint/a11y/noAutofocus: after a form that was refused, reading starts at what is wrong
+    <div className="job-faults" role="alert" id="faults" tabIndex={-1} autoFocus>
       <p className="notice-title">{t('faults.title', { count: faults.length })}</p>
       <ul>
         {faults.map(({ name, sentence }) => (

@@ -37,7 +37,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
   const { site } = inputs
   const limeError = errorAt('lime')
   return (
-    <form className="job-form filter screen-only" method="get" action={`${action}#sheet`}>
+    <form className="job-form filter screen-only" method="get" action={action}>
       {revision !== undefined && <input type="hidden" name="r" value={revision} />}
       <fieldset>
         <legend>{t('form.work')}</legend>
@@ -79,11 +79,12 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
           <SelectField
             name="sand"
             label={t('fields.sand')}
+            hint={t('fields.sandHint')}
             value={inputs.sand}
             options={SANDS.map((sand) => ({ value: sand, label: t(`sands.${sand}`) }))}
           />
-          {figure(site.moisture, t('fields.moistureHint'))}
-          {figure(site.bulking, t('fields.bulkingHint'))}
+          {inputs.sand === 'measured' && figure(site.moisture, t('fields.moistureHint'))}
+          {inputs.sand === 'measured' && figure(site.bulking, t('fields.bulkingHint'))}
           {figure(site.water)}
           {figure(site.heap)}
         </div>

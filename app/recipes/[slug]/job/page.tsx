@@ -47,7 +47,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const sheet = outcome?.ok ? outcome.value : undefined
   const versions = sheet && versionsNow(sheet, recipe.revision)
   const address = versions && addressOf(path, typed, versions)
-  if (address && !inputs.fresh && !isComplete(typed)) redirect(address)
+  if (address && !inputs.fresh && !isComplete(typed)) redirect(`${address}#sheet`)
 
   const unasked = inputs.fresh && recipe.body.standing !== 'in-use' && !inputs.overridden
   const faults =

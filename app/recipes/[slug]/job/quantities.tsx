@@ -7,7 +7,7 @@ import { formatNumber } from '../../../_words/format.ts'
 import { words } from '../../../_words/index.ts'
 import type { System } from './fields.ts'
 import { Money } from './money.tsx'
-import { Shown, shownText } from './shown.tsx'
+import { exactText, Shown, shownText } from './shown.tsx'
 
 const t = words('job')
 
@@ -45,9 +45,9 @@ export function Quantities({ sheet, system, money }: { sheet: JobSheet; system: 
           },
         }))}
       />
-      <p className="note">
+      <p className={sheet.batch ? 'note' : 'note screen-only'}>
         {sheet.batch
-          ? t('sheet.box', { box: shownText(exactly(sheet.batch.gaugeBoxL), 'L', system) })
+          ? t('sheet.box', { box: exactText(sheet.batch.gaugeBoxL, 'L', system) })
           : t('sheet.noBatch')}
       </p>
     </>
@@ -66,7 +66,7 @@ function Order({ ingredient: { order, siteKg }, system }: { ingredient: JobIngre
   const { packs, packKg, leftKg } = order
   return (
     <>
-      {t('sheet.packs', { count: packs.typical, pack: shownText(exactly(packKg), 'kg', system) })}
+      {t('sheet.packs', { count: packs.typical, pack: exactText(packKg, 'kg', system) })}
       {packs.low < packs.high && (
         <span className="quantity-range">
           {' '}

@@ -76,6 +76,8 @@ export function readInputs(typed: Typed, slug: string, recipe: RecipeBody, revis
     ...(sand === 'damp' && { sandMoisturePercent: DAMP }),
     ...(overridden && { override: { reason: typed.reason ?? '' } }),
   }
+  const unmeasured = sand === 'measured' && !fresh && !site.moisture.read.text && !site.bulking.read.text
+  if (unmeasured) typing.push({ field: site.moisture.path, code: 'required' })
   for (const field of asked) place(draft, field.path, requested(field))
   const parsed = jobRequest.safeParse(draft)
   return {

@@ -1,5 +1,5 @@
 import type { Range } from '#lib/mortar/range.ts'
-import { convertRange, shownUnit } from '#lib/mortar/units.ts'
+import { convert, convertRange, shownUnit } from '#lib/mortar/units.ts'
 import { Quantity, quantityText } from '../../../_ui/quantity.tsx'
 import type { System } from './fields.ts'
 
@@ -29,4 +29,10 @@ export function Shown({
 export function shownText(value: Range, unit: string, system: System): string {
   const shown = shownUnit(unit, system)
   return quantityText(shown === unit ? value : convertRange(value, unit, shown), shown).main
+}
+
+/** A number that someone entered, as they meant it: not rounded to what a range can bear. */
+export const exactText = (value: number, unit: string, system: System): string => {
+  const shown = shownUnit(unit, system)
+  return quantityText(shown === unit ? value : convert(value, unit, shown), shown).main
 }
