@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { content } from '#lib/content/index.ts'
 import { type CaseBody, caseBody, type Work } from '#lib/entry/case.ts'
 import { type RecipeBody, recipeBody } from '#lib/entry/recipe.ts'
@@ -89,6 +89,9 @@ describe('what the demo holds', () => {
 })
 
 describe('what the demo names', () => {
+  // Reading all content takes seconds where the machine is busy.
+  beforeAll(() => void content(), 60_000)
+
   test('materials, units, rows and sources are in content', () => {
     const { materials, rows, sources, vocabularies } = content()
     const units = vocabularies.get('units')
