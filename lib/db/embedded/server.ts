@@ -7,7 +7,7 @@ import { Client } from 'pg'
 import { Halt } from '#lib/errors.ts'
 import { programOf } from './binaries.ts'
 import { type Cluster, lastLines } from './cluster.ts'
-import { isAlive, notedPostmaster } from './processes.ts'
+import { commandOf, isAlive, notedPostmaster } from './processes.ts'
 
 /** A running private server. */
 export interface EmbeddedServer {
@@ -102,15 +102,10 @@ export async function startServer(
 /** A server left behind by a `serve` that was killed outright still holds the folder: it is asked to stop. */
 async function stopStray(folder: string): Promise<void> {
   const pid = notedPostmaster(folder)
-  if (pid === undefined || pid === process.pid || !isAlive(pid) || !isPostgres(pid)) return
+  // The number may since have gone to another program, or to another folder's server.
+  if (pid === undefined || !commandOf(pid).includes(`-D ${folder}`)) return
   process.kill(pid, 'SIGINT')
   for (let waited = 0; isAlive(pid) && waited < 20_000; waited += 50) await sleep(50)
-}
-
-/** The number in an old note may since have gone to another program; only Linux tells cheaply which. */
-function isPostgres(pid: number): boolean {
-  const name = `/proc/${pid}/comm`
-  return !existsSync(name) || readFileSync(name, 'utf8').startsWith('postgres')
 }
 
 async function chooseAddress(cluster: Cluster): Promise<{ socket: boolean; host: string; port: number }> {
