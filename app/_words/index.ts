@@ -4,6 +4,7 @@ import faults from './en/faults.json'
 import job from './en/job.json'
 import pages from './en/pages.json'
 import steps from './en/steps.json'
+import stepsAnalysis from './en/steps-analysis.json'
 import terms from './en/terms.json'
 
 /** The one language so far. Numbers and dates follow it too, never the server's own settings. */
@@ -11,7 +12,7 @@ export const LOCALE = 'en-GB'
 export const TIME_ZONE = 'UTC'
 
 /** Each file of the catalogue is a namespace of its own name. */
-const messages = { common, faults, job, pages, steps, terms }
+const messages = { common, faults, job, pages, steps: { ...steps, analysis: stepsAnalysis }, terms }
 export type Messages = typeof messages
 export type Namespace = keyof Messages
 

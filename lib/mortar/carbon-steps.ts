@@ -2,7 +2,7 @@ import type { CarbonInput, CarbonSheet } from './carbon.ts'
 import { type Step, working } from './explain.ts'
 import type { Range } from './range.ts'
 
-const PROCESS = 'ipcc-2006-v3, ch. 2, Table 2.4'
+const PROCESS = 'ipcc-2006-v3, ch. 2, table 2.4'
 
 /** The working of a count of carbon, line by line. */
 export function explainCarbon(
@@ -16,7 +16,7 @@ export function explainCarbon(
   return [
     {
       symbol: 'C_c',
-      means: 'carbon-calcination',
+      means: 'analysis.carbonCalcination',
       formula: 'Σ m · (CaO · 44.009/56.077 + MgO · 44.009/40.304) · (1 + dust)',
       numbers: working`${calcination.typical}`,
       result: calcination,
@@ -25,7 +25,7 @@ export function explainCarbon(
     },
     {
       symbol: 'C_f',
-      means: 'carbon-fuel',
+      means: 'analysis.carbonFuel',
       formula: 'Σ m · e_fuel',
       numbers: working`${fuel.typical}`,
       result: fuel,
@@ -33,7 +33,7 @@ export function explainCarbon(
     },
     {
       symbol: 'C_o',
-      means: 'carbon-others',
+      means: 'analysis.carbonOthers',
       formula: 'Σ m · e_gate',
       numbers: working`${others.typical}`,
       result: others,
@@ -41,7 +41,7 @@ export function explainCarbon(
     },
     {
       symbol: 'C_t',
-      means: 'carbon-transport',
+      means: 'analysis.carbonTransport',
       formula: 'Σ m / 1000 · km · e_t',
       numbers: working`${transport.typical}`,
       result: transport,
@@ -49,7 +49,7 @@ export function explainCarbon(
     },
     {
       symbol: 'C',
-      means: 'carbon-released',
+      means: 'analysis.carbonReleased',
       formula: 'C_c + C_f + C_o + C_t',
       numbers: working`${calcination.typical} + ${fuel.typical} + ${others.typical} + ${transport.typical}`,
       result: released,
@@ -57,7 +57,7 @@ export function explainCarbon(
     },
     {
       symbol: 'C/V',
-      means: 'carbon-per-m3',
+      means: 'analysis.carbonPerM3',
       formula: '1000 · C / V',
       numbers: working`1000 · ${released.typical} / ${input.mortarL.typical}`,
       result: perM3,
@@ -65,7 +65,7 @@ export function explainCarbon(
     },
     ...uptake.map(({ years, takenKg }) => ({
       symbol: `U(${years})`,
-      means: 'carbon-uptake',
+      means: 'analysis.carbonUptake',
       formula: 'CaO · 44.009/56.077 · share · min(1, k √t / d)',
       numbers: working`${takenKg.typical}`,
       result: takenKg,

@@ -43,8 +43,8 @@ export interface CertificateLimit {
 export type ClassLimits = Partial<Record<CertificateItem, CertificateLimit>>
 
 /** Where the limits come from; the table was seen quoted, not in the standard itself. */
-export const SINGLE_RESULT_SOURCE = 'en-459-1, Annex A, Table A.4'
-export const DECLARED_SOURCE = 'en-459-1, chemical requirements'
+export const SINGLE_RESULT_SOURCE = 'en-459-1, annex A, table A.4'
+export const DECLARED_SOURCE = 'en-459-1'
 
 const dry = { so3: { max: 2.5 }, freeWater: { max: 2.5 } }
 const calcium = (caoMgo: number, co2: number, available: number): ClassLimits => ({

@@ -27,7 +27,7 @@ export const HYDRAULIC_SCHEMES: readonly HydraulicScheme[] = [
     id: 'candlot-index',
     measure: 'candlot',
     basis: 'read',
-    source: 'us-cement-handbook-1905, Art. 2, Table 1',
+    source: 'us-cement-handbook-1905, art. 2, table 1',
     bands: bands(
       ['feebly', 0.1, 0.16],
       ['moderately', 0.16, 0.31],
@@ -39,21 +39,21 @@ export const HYDRAULIC_SCHEMES: readonly HydraulicScheme[] = [
     id: 'candlot-oxides',
     measure: 'oxides',
     basis: 'read',
-    source: 'us-cement-handbook-1905, Art. 2, Table 1',
+    source: 'us-cement-handbook-1905, art. 2, table 1',
     bands: bands(['feebly', 9, 14], ['moderately', 14, 24], ['properly', 24, 30], ['eminently', 30, 33]),
   },
   {
     id: 'candlot-clay',
     measure: 'clay',
     basis: 'read',
-    source: 'us-cement-handbook-1905, Art. 2, Table 1',
+    source: 'us-cement-handbook-1905, art. 2, table 1',
     bands: bands(['feebly', 5, 8], ['moderately', 8, 15], ['properly', 15, 19], ['eminently', 19, 22]),
   },
   {
     id: 'notes-clay',
     measure: 'clay',
     basis: 'read',
-    source: 'notes-building-construction-3, Classification of hydraulic limes',
+    source: 'notes-building-construction-3, art. Classification of Hydraulic Limes',
     bands: bands(['feebly', 5, 12], ['moderately', 15, 20], ['eminently', 20, 30]),
   },
   {

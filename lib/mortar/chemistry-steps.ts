@@ -2,8 +2,8 @@ import type { ChemistryInput } from './chemistry.ts'
 import { type Step, working } from './explain.ts'
 import type { Range } from './range.ts'
 
-const CEMENTATION = 'eckel-1905, cementation index'
-const CANDLOT = 'us-cement-handbook-1905, Art. 2, Table 1'
+const CEMENTATION = 'eckel-1905'
+const CANDLOT = 'us-cement-handbook-1905, art. 2, table 1'
 
 /** The working of the indices and of the free lime, with typical numbers. */
 export function explainChemistry(
@@ -16,7 +16,7 @@ export function explainChemistry(
   return [
     {
       symbol: 'i',
-      means: 'chemistry-candlot',
+      means: 'analysis.chemistryCandlot',
       formula: '(SiO2 + Al2O3) / CaO',
       numbers: working`(${s} + ${a}) / ${c}`,
       result: found.candlot,
@@ -25,7 +25,7 @@ export function explainChemistry(
     },
     {
       symbol: 'HI',
-      means: 'chemistry-full',
+      means: 'analysis.chemistryFull',
       formula: '(SiO2 + Al2O3 + Fe2O3) / (CaO + MgO)',
       numbers: working`(${s} + ${a} + ${f}) / (${c} + ${m})`,
       result: found.full,
@@ -33,7 +33,7 @@ export function explainChemistry(
     },
     {
       symbol: 'CI',
-      means: 'chemistry-cementation',
+      means: 'analysis.chemistryCementation',
       formula: '(2.8 SiO2 + 1.1 Al2O3 + 0.7 Fe2O3) / (CaO + 1.4 MgO)',
       numbers: working`(2.8 · ${s} + 1.1 · ${a} + 0.7 · ${f}) / (${c} + 1.4 · ${m})`,
       result: found.cementation,
@@ -42,7 +42,7 @@ export function explainChemistry(
     },
     {
       symbol: 'CaO_free',
-      means: 'chemistry-free-lime',
+      means: 'analysis.chemistryFreeLime',
       formula: '(CaO_least + CaO_most) / 2',
       numbers: working`(${found.least.typical} + ${found.most.typical}) / 2`,
       result: freeCaO,

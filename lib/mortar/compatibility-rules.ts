@@ -64,9 +64,9 @@ export interface PairRule extends RuleHead {
 
 export type CompatibilityRule = OrderRule | SaltRule | PairRule
 
-const BRIEF = 'nps-brief-2, mortar analysis: not excessively strong or vapour impermeable'
-const COMPENDIUM = 'istructe-2016, part 15, use of lime'
-const SALT_TABLE = 'wta-4-5, salt load of masonry'
+const BRIEF = 'nps-brief-2, § Mortar analysis'
+const COMPENDIUM = 'istructe-2016, no. 2'
+const SALT_TABLE = 'wta-4-5'
 
 export const COMPATIBILITY_RULES: readonly CompatibilityRule[] = [
   {

@@ -22,7 +22,7 @@ export interface Cure {
   readonly steps: readonly Step[]
 }
 
-const LAW = 'rilem-carbonation-2023, x = k √t'
+const LAW = 'rilem-carbonation-2023'
 
 /**
  * Carbonation of a lime mortar by the square-root law. The law holds while the pores are moist and open:
@@ -67,7 +67,7 @@ function explain(input: CureInput, depths: Cure['depths'], fullDays: Range): Ste
   return [
     ...depths.map(({ days, mm }) => ({
       symbol: `x(${days})`,
-      means: 'cure-depth',
+      means: 'analysis.cureDepth',
       formula: 'min(k · √t, d / faces)',
       numbers: working`min(${k} · √${days}, ${depth} / ${input.faces})`,
       result: mm,
@@ -76,7 +76,7 @@ function explain(input: CureInput, depths: Cure['depths'], fullDays: Range): Ste
     })),
     {
       symbol: 't_full',
-      means: 'cure-full',
+      means: 'analysis.cureFull',
       formula: '(d / faces / k)²',
       numbers: working`(${depth} / ${input.faces} / ${k})²`,
       result: fullDays,

@@ -70,7 +70,7 @@ export function dryEarth(input: DryingInput): Outcome<Drying> {
       steps: [
         {
           symbol: 'm_w',
-          means: 'drying-water',
+          means: 'analysis.dryingWater',
           formula: 'd · ρ · (w_start − w_end)',
           numbers: working`${d} · ${rho} · (${from} − ${to})`,
           result: water,
@@ -78,7 +78,7 @@ export function dryEarth(input: DryingInput): Outcome<Drying> {
         },
         {
           symbol: 't_dry',
-          means: 'drying-days',
+          means: 'analysis.dryingDays',
           formula: 'm_w / (q · faces)',
           numbers: working`${water.typical} / (${input.lossKgM2Day.typical} · ${input.faces})`,
           result: days,

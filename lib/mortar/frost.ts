@@ -15,7 +15,12 @@ export interface FrostInput {
 
 /** Limits that a page can offer for {@link FrostInput.coldLimitC}. */
 export const COLD_LIMITS = [
-  { id: 'nps-brief-2', celsius: (40 - 32) / 1.8, basis: 'read', source: 'nps-brief-2, scheduling, 40 °F' },
+  {
+    id: 'nps-brief-2',
+    celsius: (40 - 32) / 1.8,
+    basis: 'read',
+    source: 'nps-brief-2, § Budgeting and scheduling',
+  },
   { id: 'common', celsius: 5, basis: 'memory' },
 ] as const
 

@@ -9,7 +9,7 @@ import {
   type SampleRanges,
 } from './sample-sum.ts'
 
-const METHOD = 'middendorf-2005, simple acid dissolution'
+const METHOD = 'middendorf-2005'
 
 /** The working of a sample analysis, line by line, with its typical numbers. */
 export function explainSample(input: SampleInput, found: SampleFound, x: SampleRanges): Step[] {
@@ -19,7 +19,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
   const steps: Step[] = [
     {
       symbol: 'm_s',
-      means: 'sample-soluble',
+      means: 'analysis.sampleSoluble',
       formula: 'm_0 − m_a − m_f',
       numbers: working`${input.sampleG} − ${input.aggregateG} − ${input.finesG}`,
       result: found.soluble,
@@ -28,7 +28,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
     },
     {
       symbol: 'm_r',
-      means: 'sample-rock',
+      means: 'analysis.sampleRock',
       formula: 'm_i · c / (1 − c)',
       numbers: working`${filler} · ${share} / (1 − ${share})`,
       result: found.rock,
@@ -36,7 +36,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
     },
     {
       symbol: 'm_c',
-      means: 'sample-from-lime',
+      means: 'analysis.sampleFromLime',
       formula: 'm_s − m_r − o · m_0',
       numbers: working`${found.soluble.typical} − ${found.rock.typical} − ${x.other.typical} · ${input.sampleG}`,
       result: found.fromLime,
@@ -45,7 +45,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
     co2 === undefined
       ? {
           symbol: 'm_h',
-          means: 'sample-hydrate',
+          means: 'analysis.sampleHydrate',
           formula: 'm_c / (1 + g · f)',
           numbers: working`${found.fromLime.typical} / (1 + ${GAIN_PER_HYDRATE} · ${x.carbonated.typical})`,
           result: found.hydrate,
@@ -53,7 +53,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
         }
       : {
           symbol: 'm_h',
-          means: 'sample-hydrate',
+          means: 'analysis.sampleHydrate',
           formula: 'm_c − m_CO2 · g / u',
           numbers: working`${found.fromLime.typical} − ${co2.typical} · ${GAIN_PER_HYDRATE} / ${CO2_PER_HYDRATE}`,
           result: found.hydrate,
@@ -61,7 +61,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
         },
     {
       symbol: 'm_CaO',
-      means: 'sample-cao',
+      means: 'analysis.sampleCao',
       formula: 'm_h · M_CaO / M_Ca(OH)2',
       numbers: working`${found.hydrate.typical} · ${CAO_PER_HYDRATE}`,
       result: found.cao,
@@ -71,7 +71,7 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
   for (const state of LIME_STATES)
     steps.push({
       symbol: `1 : n_${state}`,
-      means: `sample-volume-${state}`,
+      means: `analysis.sampleVolume.${state}`,
       formula: '(m_a / ρ_a) / (m_lime / ρ_lime)',
       numbers: working`${found[`mass.${state}`].typical} · ρ_lime / ${x.aggregateDensity.typical}`,
       result: found[`volume.${state}`],

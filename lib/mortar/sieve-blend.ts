@@ -132,7 +132,7 @@ function explain(shares: readonly Range[], volumes: readonly Range[] | null, res
   return [
     ...shares.map((share, s) => ({
       symbol: `x_${s + 1}`,
-      means: 'blend-share',
+      means: 'analysis.blendShare',
       formula: 'min Σ (Σ x·P − T)², x ≥ 0, Σx = 1',
       numbers: digits(share.typical),
       result: scale(share, 100),
@@ -140,7 +140,7 @@ function explain(shares: readonly Range[], volumes: readonly Range[] | null, res
     })),
     ...(volumes ?? []).map((share, s) => ({
       symbol: `v_${s + 1}`,
-      means: 'blend-volume-share',
+      means: 'analysis.blendVolumeShare',
       formula: '(x / ρ) / Σ (x / ρ)',
       numbers: digits(share.typical),
       result: scale(share, 100),
@@ -148,7 +148,7 @@ function explain(shares: readonly Range[], volumes: readonly Range[] | null, res
     })),
     {
       symbol: 'RMS',
-      means: 'blend-residual',
+      means: 'analysis.blendResidual',
       formula: '√(Σ (blend − T)² / n)',
       numbers: digits(residual.typical),
       result: residual,

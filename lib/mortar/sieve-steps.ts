@@ -5,7 +5,7 @@ import type { Grading } from './sieve.ts'
 export function explainGrading(grading: Omit<Grading, 'steps'>): Step[] {
   const steps: Step[] = grading.rows.map((row) => ({
     symbol: `P(${digits(row.openingMm)})`,
-    means: 'sieve-passing',
+    means: 'analysis.sievePassing',
     formula: '100 − Σ m / m_total · 100',
     numbers: `100 − ${digits(row.cumulative.typical)}`,
     result: row.passing,
@@ -14,7 +14,7 @@ export function explainGrading(grading: Omit<Grading, 'steps'>): Step[] {
   for (const { set, value } of grading.finenessModuli)
     steps.push({
       symbol: 'FM',
-      means: `sieve-fineness-${set}`,
+      means: `analysis.sieveFineness.${set}`,
       formula: 'Σ R / 100',
       numbers: `${digits(value.typical * 100)} / 100`,
       result: value,
@@ -25,7 +25,7 @@ export function explainGrading(grading: Omit<Grading, 'steps'>): Step[] {
     if (size.kind === 'size')
       steps.push({
         symbol,
-        means: 'sieve-size',
+        means: 'analysis.sieveSize',
         formula: 'log-linear between sieves',
         numbers: digits(size.mm.typical),
         result: size.mm,
@@ -35,7 +35,7 @@ export function explainGrading(grading: Omit<Grading, 'steps'>): Step[] {
   if (uniformity !== null)
     steps.push({
       symbol: 'Cu',
-      means: 'sieve-uniformity',
+      means: 'analysis.sieveUniformity',
       formula: 'D60 / D10',
       numbers: `${digits(d60.mm.typical)} / ${digits(d10.mm.typical)}`,
       result: uniformity,
@@ -44,7 +44,7 @@ export function explainGrading(grading: Omit<Grading, 'steps'>): Step[] {
   if (curvature !== null && d30.kind === 'size')
     steps.push({
       symbol: 'Cc',
-      means: 'sieve-curvature',
+      means: 'analysis.sieveCurvature',
       formula: 'D30² / (D60 · D10)',
       numbers: `${digits(d30.mm.typical)}² / (${digits(d60.mm.typical)} · ${digits(d10.mm.typical)})`,
       result: curvature,

@@ -63,7 +63,7 @@ export function amendSoil(input: AmendInput): Outcome<Amendment> {
       steps: [
         {
           symbol: 'r',
-          means: 'soil-addition-mass',
+          means: 'analysis.soilAdditionMass',
           formula: '(c − t) / (t − c_a)',
           numbers: working`(${clay.typical} − ${target}) / (${target} − ${added.typical})`,
           result: mass,
@@ -71,7 +71,7 @@ export function amendSoil(input: AmendInput): Outcome<Amendment> {
         },
         {
           symbol: 'r_v',
-          means: 'soil-addition-volume',
+          means: 'analysis.soilAdditionVolume',
           formula: 'r · ρ_soil / ρ_add',
           numbers: working`${mass.typical} · ${input.soilDensityKgM3.typical} / ${input.additionDensityKgM3.typical}`,
           result: volume,

@@ -47,7 +47,7 @@ export interface HydrometerReading {
   readonly steps: readonly Step[]
 }
 
-const SOURCE = 'das-soil-mechanics, hydrometer analysis'
+const SOURCE = 'das-soil-mechanics, item 3.29'
 
 /**
  * Clay and silt from hydrometer readings (152H, one litre).
@@ -121,7 +121,7 @@ function explain(input: HydrometerInput, points: HydrometerReading['points']): S
     return [
       {
         symbol: `D(${point.minutes})`,
-        means: 'soil-stokes-size',
+        means: 'analysis.soilStokesSize',
         formula: '√(18 η L / (t (ρ_s − ρ_w) g))',
         numbers: working`√(18 · ${waterViscosity(celsius)} · ${depth / 100} / (${point.minutes * 60} · (${density} − ${waterDensity(celsius)}) · ${GRAVITY}))`,
         result: point.sizeMm,
@@ -130,7 +130,7 @@ function explain(input: HydrometerInput, points: HydrometerReading['points']): S
       },
       {
         symbol: `P(${point.minutes})`,
-        means: 'soil-stokes-finer',
+        means: 'analysis.soilStokesFiner',
         formula: '(R − R_blank) · a / m · share',
         numbers: working`(${readingGL} − ${input.blankGL.typical}) · ${densityCorrection(density)} / ${input.massG} · ${input.finesOnly ? input.finesPercent.typical : 100}`,
         result: point.finer,

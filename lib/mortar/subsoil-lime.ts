@@ -95,7 +95,7 @@ function explain(input: SoilLimeInput, found: SoilLimeFound): Step[] {
   return [
     {
       symbol: 'm_soil',
-      means: 'soil-mass',
+      means: 'analysis.soilMass',
       formula: 'V · ρ / 1000',
       numbers: working`${input.soilL.typical} · ${input.soilDensityKgM3.typical} / 1000`,
       result: found.soilKg,
@@ -103,7 +103,7 @@ function explain(input: SoilLimeInput, found: SoilLimeFound): Step[] {
     },
     {
       symbol: 'm_lime',
-      means: 'soil-lime-stated',
+      means: 'analysis.soilLimeStated',
       formula: input.by === 'mass' ? 'p / 100 · m_soil' : 'p / 100 · V · ρ_lime / 1000',
       numbers: working`${input.percent.typical} / 100 → ${stated.typical}`,
       result: stated,
@@ -111,7 +111,7 @@ function explain(input: SoilLimeInput, found: SoilLimeFound): Step[] {
     },
     ...LIME_STATES.map((state) => ({
       symbol: `V_${state}`,
-      means: `soil-lime-${state}`,
+      means: `analysis.soilLime.${state}`,
       formula: 'm / ρ · 1000',
       numbers: working`${found[`mass.${state}`].typical} kg`,
       result: found[`volume.${state}`],

@@ -68,12 +68,12 @@ export function readShrinkage(input: ShrinkageInput): Outcome<Shrinkage> {
     }))
     const steps = bars.map(({ percent, additionPerSoil }, i) => ({
       symbol: `s(${additionPerSoil})`,
-      means: 'soil-shrinkage',
+      means: 'analysis.soilShrinkage',
       formula: 'gap / box · 100',
       numbers: working`${input.bars[i]?.gapMm ?? 0} / ${input.boxMm} · 100`,
       result: percent,
       unit: '%',
-      source: 'is-2720-20, linear shrinkage',
+      source: 'is-2720-20',
     }))
     return { bars, leastAddition: least(bars, input.allowedPercent), steps }
   })

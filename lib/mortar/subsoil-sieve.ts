@@ -51,7 +51,7 @@ export function readWetSieve(
     const shares = (['gravel', 'sand', 'fines'] as const).map((part) => ({ part, percent: found[part] }))
     const steps = shares.map(({ part, percent }) => ({
       symbol: `w_${part}`,
-      means: `soil-${part}`,
+      means: `analysis.soilShare.${part}`,
       formula: part === 'fines' ? '100 − w_gravel − w_sand' : 'm / m_dry · 100',
       numbers: digits(percent.typical),
       result: percent,

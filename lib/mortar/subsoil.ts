@@ -89,7 +89,7 @@ export function readJar(input: JarInput): Outcome<JarReading> {
           : JAR_PARTS.map((part) => ({ part, percent: found[`mass.${part}`] })),
       steps: JAR_PARTS.map((part) => ({
         symbol: `v_${part}`,
-        means: `soil-jar-${part}`,
+        means: `analysis.soilJar.${part}`,
         formula: 'h / Σ h · 100',
         numbers: working`${depths[part]} / ${total} · 100`,
         result: found[`volume.${part}`],

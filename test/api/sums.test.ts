@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { problem } from '#lib/api/problem.ts'
 import { sumOperations } from '#lib/api/sums/index.ts'
+import { content } from '#lib/content/index.ts'
+import { locatorFault } from '#lib/content/locator.ts'
+import { words } from '../../app/_words/index.ts'
 import { GET, POST } from '../../app/api/v1/sums/[name]/route.ts'
 import { SUM_EXAMPLES } from './sum-examples.ts'
 
@@ -16,6 +19,24 @@ const ask = (name: string, body: unknown, method: 'GET' | 'POST' = 'POST') =>
     { params: Promise.resolve({ name }) },
   )
 const nameOf = (path: string) => path.split('/').at(-1) ?? ''
+
+interface Working {
+  readonly means: string
+  readonly source?: string
+}
+/** Every value under a name, anywhere in an answer. */
+const valuesOf = (answer: unknown, name: string): unknown[] => {
+  const found: unknown[] = []
+  JSON.stringify(answer, (key, value: unknown) => {
+    if (key === name) found.push(value)
+    return value
+  })
+  return found
+}
+const answers = async () =>
+  Promise.all(
+    sumOperations.map(async ({ path }) => (await ask(nameOf(path), SUM_EXAMPLES[nameOf(path)])).json()),
+  )
 
 describe('POST /api/v1/sums/{name}', () => {
   it('has an example of every calculation', () => {
@@ -57,4 +78,26 @@ describe('POST /api/v1/sums/{name}', () => {
     expect((await ask('weigh-the-moon', {})).status).toBe(404)
     expect((await ask('grade-sand', undefined, 'GET')).status).toBe(405)
   })
+
+  it('names only sources that the site has, at places that fit them', async () => {
+    const { sources } = content()
+    const named = (await answers())
+      .flatMap((answer) => valuesOf(answer, 'source'))
+      .filter((source) => source !== null)
+    expect(named.length).toBeGreaterThan(20)
+    for (const source of named as string[]) {
+      const [id = '', ...locator] = source.split(', ')
+      const known = sources.get(id)
+      expect(known, source).toBeDefined()
+      if (known && locator.length > 0)
+        expect(locatorFault(known.type, locator.join(', ')), source).toBeUndefined()
+    }
+  }, 60_000)
+
+  it('has words for every line of working', async () => {
+    const steps = (await answers()).flatMap((answer) => valuesOf(answer, 'steps')).flat() as Working[]
+    expect(steps.length).toBeGreaterThan(100)
+    const t = words('steps')
+    for (const { means } of steps) expect(t.has(means as never), means).toBe(true)
+  }, 60_000)
 })
