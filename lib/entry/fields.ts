@@ -1,8 +1,10 @@
 import { z } from 'zod'
 
-/** Characters that are never seen but change what is: controls (but tab and newline), bidi marks, zero-width. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: refusing control characters is the point
-const INVISIBLE = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/
+/**
+ * Characters that are never seen but change what is: controls (but tab and newline), bidi marks, zero-width; and
+ * halves of a character, which no database can keep.
+ */
+const INVISIBLE = /(?![\t\n])[\p{Control}\p{Surrogate}\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/u
 
 /** Public text of at most `max` characters; trimmed, never blank. */
 export const text = (max: number) =>

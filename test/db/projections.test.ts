@@ -2,7 +2,7 @@ import { v4 } from 'uuid'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { caseBySlug, casesUsingRecipe, listCases } from '#lib/db/cases.ts'
 import { citing } from '#lib/db/citations.ts'
-import { db } from '#lib/db/client.ts'
+import { closeDb, db } from '#lib/db/client.ts'
 import { ping } from '#lib/db/health.ts'
 import { listRecipes, recipeBySlug } from '#lib/db/recipes.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
@@ -137,7 +137,14 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
 })
 
 describe('ping()', () => {
-  it('tells that the database answers', async () => {
+  it('tells that the database answers, and that none does', async () => {
+    expect(await ping()).toBe(true)
+    await closeDb()
+    const { DATABASE_URL } = process.env
+    process.env.DATABASE_URL = 'postgres://putlog@127.0.0.1:9/putlog'
+    expect(await ping()).toBe(false)
+    await closeDb()
+    process.env.DATABASE_URL = DATABASE_URL
     expect(await ping()).toBe(true)
   })
 })

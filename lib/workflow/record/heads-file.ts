@@ -29,8 +29,8 @@ export type HeadsFile =
   | { readonly file: string; readonly heads: Heads; readonly problem: null }
   | { readonly file: string; readonly heads: null; readonly problem: string }
 
-/** Enough to go back over many restarts; each newer file was signed only because it led on from the older ones. */
-const KEEP = 24
+/** Each newer file was signed only because it led on from the older ones, so a few are enough. */
+const KEEP = 8
 
 const folderOf = (dataDir: string) => join(dataDir, 'heads')
 
