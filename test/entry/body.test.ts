@@ -16,7 +16,7 @@ describe('readBody(kind, body, shape)', () => {
     ['a zero-width space', 'a\u200bb'],
     ['a mark that turns the text around', 'a\u202eb'],
     ['a control character', 'a\u0007b'],
-    ['a byte-order mark', '\ufeffab'],
+    ['a byte-order mark', 'a\ufeffb'],
     ['half of a character', `a${String.fromCharCode(0xd83d)}`],
   ])('refuses %s in a text', (_what, title) => {
     expect(() => readBody('recipe', makeRecipe({ title }), 1)).toThrow('invisible-character')
