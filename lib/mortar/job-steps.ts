@@ -209,8 +209,8 @@ function explainWater(plan: JobPlan, vars: Variables, found: Found): Step[] {
     {
       symbol: 'W_first',
       means: 'firstCharge',
-      formula: 's · (W_bound + W_free − W_sand − W_putty)',
-      numbers: working`${first.typical} · (${w('boundL')} + ${w('freeL')} − ${w('fromSandL')} − ${w('fromLimeL')})`,
+      formula: 's · max(0, W_bound + W_free − W_sand − W_putty)',
+      numbers: working`${first.typical} · max(0, ${w('boundL')} + ${w('freeL')} − ${w('fromSandL')} − ${w('fromLimeL')})`,
       result: found('firstChargeL'),
       unit: 'L',
     },
@@ -240,8 +240,8 @@ function explainWater(plan: JobPlan, vars: Variables, found: Found): Step[] {
     {
       symbol: 'W',
       means: 'likelyWater',
-      formula: 'W_bound + W_free + W_steam − W_sand − W_putty',
-      numbers: working`${w('boundL')} + ${w('freeL')} + ${w('boiledL')} − ${w('fromSandL')} − ${w('fromLimeL')}`,
+      formula: 'max(0, W_bound + W_free + W_steam − W_sand − W_putty)',
+      numbers: working`max(0, ${w('boundL')} + ${w('freeL')} + ${w('boiledL')} − ${w('fromSandL')} − ${w('fromLimeL')})`,
       result: found('likelyTotalL'),
       unit: 'L',
     },

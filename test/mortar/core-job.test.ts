@@ -1,0 +1,255 @@
+import { describe, expect, test } from 'vitest'
+import { planBatch } from '#lib/mortar/batch.ts'
+import { workJob } from '#lib/mortar/job.ts'
+import { type JobInput, type JobSheet, METHODS } from '#lib/mortar/job-types.ts'
+import { orderPacks } from '#lib/mortar/packs.ts'
+import { exactly } from '#lib/mortar/range.ts'
+import { orderSteps } from '#lib/mortar/sequence.ts'
+import { SUMS_VERSION } from '#lib/mortar/version.ts'
+import { value } from './check.ts'
+import { GOOD, known, lime, PURE, part, RANGED_LIME, RANGED_SAND, SAND, sand } from './core-fixtures.ts'
+
+const DAMP_SAND = {
+  ...SAND,
+  ...known({ bulkingPeak: 0.25, bulkingPeakMoisture: 0.05, saturationMoisture: 0.2 }),
+}
+
+/** 35 m² of UK brick less 8 % of openings, joints of 10 mm raked 20 mm: 110.67 L, and 127.3 L with 15 % lost. */
+const POINTING: JobInput = {
+  ingredients: [lime(1, 'putty'), sand(3)],
+  materials: { lime: PURE, sand: DAMP_SAND },
+  method: 'putty',
+  work: {
+    kind: 'pointing',
+    areaM2: 35,
+    openingsM2: 2.8,
+    unitLengthMm: 215,
+    unitHeightMm: 65,
+    jointMm: 10,
+    depthMm: 20,
+  },
+  lossPercent: 15,
+  draws: 200,
+}
+const sheet = (over: Partial<JobInput> = {}): JobSheet => value(workJob({ ...POINTING, ...over }))
+const ids = (found: JobSheet) => found.warnings.map(({ id }) => id)
+const order = (found: JobSheet) => found.sequence.map(({ id }) => id)
+
+describe('workJob', () => {
+  test('takes off, adds loss and fills the volume: a pointing job worked by hand', () => {
+    const found = sheet()
+    expect(found.netL.typical).toBeCloseTo(110.67, 2)
+    expect(found.mortarL.typical).toBeCloseTo(127.27, 2)
+    expect(found.version).toBe(SUMS_VERSION)
+    // By hand per litre of putty: it fills 1 L; 3 L of sand are 4.548 kg, 1.7162 L of grain and 0.2729 L of
+    // water on them; with 5 % of air 2.9891 / 0.95 = 3.1465 L of mortar.
+    const times = 127.271 / 3.1465
+    expect(found.ingredients[0]?.siteL?.typical).toBeCloseTo(times, 1)
+    expect(found.ingredients[1]?.siteL?.typical).toBeCloseTo(3 * times, 1)
+    expect(found.ingredients[1]?.siteKg?.typical).toBeCloseTo(4.548 * times, 1)
+    expect(found.ingredients[0]?.siteKg?.typical).toBeCloseTo(1.35 * times, 1)
+  })
+
+  test('measures damp sand larger and heavier, and leaves its water out', () => {
+    const [dry, damp] = [sheet(), sheet({ sandMoisturePercent: 5 })]
+    const at = (found: JobSheet) => found.ingredients[1]
+    expect(at(damp)?.siteL?.typical).toBeCloseTo(1.25 * (at(dry)?.siteL?.typical ?? 0), 6)
+    expect(at(damp)?.siteKg?.typical).toBeCloseTo(1.05 * (at(dry)?.siteKg?.typical ?? 0), 6)
+    expect(at(damp)?.state).toBe('damp')
+    expect(damp.water.fromSandL.typical).toBeCloseTo(0.05 * (at(dry)?.siteKg?.typical ?? 0), 6)
+    expect(damp.water.likelyTotalL.typical).toBeLessThan(dry.water.likelyTotalL.typical)
+  })
+
+  test('believes the jar test before the curve', () => {
+    const found = sheet({ sandMoisturePercent: 5, sandBulkingPercent: 10 })
+    expect(found.ingredients[1]?.siteL?.typical).toBeCloseTo(
+      1.1 * (sheet().ingredients[1]?.siteL?.typical ?? 0),
+      6,
+    )
+  })
+
+  test('slakes quicklime on site: bound water, heat, warnings, and never a word of safety', () => {
+    const found = sheet({
+      limeState: 'lump-quicklime',
+      method: 'hot-mixed-used-hot',
+      materials: { lime: GOOD, sand: DAMP_SAND },
+    })
+    const kg = found.ingredients[0]?.siteKg?.typical ?? 0
+    expect(found.water.boundL.typical).toBeCloseTo(0.92 * 0.32126 * kg, 3)
+    expect(found.heat?.heatKJ.typical).toBeCloseTo(0.92 * 1150.2 * kg, -1)
+    expect(ids(found)).toEqual(
+      expect.arrayContaining(['late-swelling-lumps', 'trial-pat-first', 'shovel-is-no-measure']),
+    )
+    expect(found.cautions).toEqual(expect.arrayContaining(['quicklime', 'hot-mortar']))
+    expect(JSON.stringify(found)).not.toMatch(/safe\b/i)
+  })
+
+  test('has no heat where no quicklime is', () => {
+    expect(sheet().heat).toBeNull()
+    expect(sheet().water.boundL.typical).toBe(0)
+    expect(sheet().cautions).not.toContain('quicklime')
+  })
+
+  test('warns where a rich lump mix with little water boils, and where a lean wet one stays cool', () => {
+    const quick = {
+      limeState: 'lump-quicklime',
+      method: 'sand-slaked',
+      materials: { lime: PURE, sand: DAMP_SAND },
+    } as const
+    expect(ids(sheet({ ...quick, ingredients: [lime(1, 'lump-quicklime'), sand(2)] }))).toContain(
+      'average-reaches-boiling',
+    )
+    expect(ids(sheet({ ...quick, ingredients: [lime(1, 'lump-quicklime'), sand(12)] }))).toContain(
+      'slakes-cool',
+    )
+  })
+
+  test('warns of magnesia that may swell late', () => {
+    const dolomitic = { ...PURE, ...known({ freeCaO: 0.55, freeMgO: 0.35 }) }
+    const found = sheet({
+      limeState: 'ground-quicklime',
+      method: 'hot-mixed-laid-down',
+      materials: { lime: dolomitic, sand: SAND },
+    })
+    expect(ids(found)).toEqual(
+      expect.arrayContaining(['late-swelling-magnesia', 'late-swelling-coarse-grind']),
+    )
+  })
+
+  test('orders whole packs and counts their cost', () => {
+    const found = sheet({
+      packsKg: { lime: 25 },
+      packPrices: { lime: 11 },
+      labour: { hours: 10, ratePerHour: 30 },
+    })
+    const [first] = found.ingredients
+    const packs = Math.ceil((first?.siteKg?.typical ?? 0) / 25)
+    expect(first?.order?.packs.typical).toBe(packs)
+    expect(first?.order?.leftKg).toBeCloseTo(25 * packs - (first?.siteKg?.typical ?? 0), 9)
+    expect(found.cost?.total.typical).toBe(11 * packs + 300)
+    expect(sheet().cost).toBeNull()
+  })
+
+  test('counts bricks where the work tells', () => {
+    const wall = {
+      kind: 'bedding-brick',
+      areaM2: 10,
+      brickLengthMm: 215,
+      brickHeightMm: 65,
+      brickWidthMm: 102.5,
+      jointMm: 10,
+      halfBricks: 1,
+    } as const
+    expect(sheet({ work: wall }).unitCount?.typical).toBeCloseTo(592.6, 1)
+    expect(sheet().unitCount).toBeNull()
+  })
+
+  test('makes a limewash from the water that the recipe states, without air', () => {
+    const found = sheet({
+      ingredients: [lime(1, 'putty'), part('water', 'water', 2, 'not-stated')],
+      materials: { lime: PURE, water: {} },
+      work: { kind: 'limewash', areaM2: 50, coats: 5, coverLPerM2: 0.2 },
+      lossPercent: 0,
+    })
+    expect(found.mortarL.typical).toBeCloseTo(50, 9)
+    expect(found.ingredients[0]?.siteL?.typical).toBeCloseTo(50 / 3, 6)
+    expect(found.water.likelyTotalL.typical).toBeCloseTo(100 / 3, 6)
+    expect(found.cautions).toContain('limewash')
+  })
+
+  test('weighs hair and leaves it out of the boxes', () => {
+    const found = sheet({
+      ingredients: [lime(1, 'putty'), sand(3), part('hair', 'fibre', 0.02, 'dry', 'mass')],
+      materials: { ...POINTING.materials, hair: {} },
+      gaugeBoxL: 10,
+      mixerL: 90,
+    })
+    expect(found.batch?.parts.map(({ boxes }) => boxes)).toEqual([2, 6, null])
+    expect(found.batch?.parts[2]?.kg).toBeCloseTo(0.4, 9)
+    expect(order(found)).toContain('fibre')
+  })
+
+  test('lists what is not known and was left out', () => {
+    const found = sheet({ ingredients: [lime(1, 'putty'), sand(3)], materials: { lime: PURE, sand: SAND } })
+    expect(found.unknowns).toEqual([{ material: 'sand', property: 'bulkingPeak' }])
+    expect(ids(found)).toContain('property-unknown')
+  })
+})
+
+describe('planBatch', () => {
+  const needs = (limeL: number, sandL: number) => [
+    { index: 0, material: 'lime', litres: limeL, kg: limeL },
+    { index: 1, material: 'sand', litres: sandL, kg: 1.5 * sandL },
+  ]
+
+  test('takes the largest whole load that fits', () => {
+    const batch = planBatch(needs(40, 120), 10, 100, 130)
+    expect(batch?.parts.map(({ boxes }) => boxes)).toEqual([2.5, 7.5])
+    expect(batch?.loads).toBeCloseTo(1.6, 9)
+    expect(batch?.roundingPercent).toBeCloseTo(0, 9)
+  })
+
+  test('says how far rounding strays where no load is whole', () => {
+    const batch = planBatch(needs(10, 12.3), 10, 25, 20)
+    expect(batch?.parts.map(({ boxes }) => boxes)).toEqual([1, 1])
+    expect(batch?.roundingPercent).toBeCloseTo(18.7, 1)
+  })
+
+  test('gives nothing where nothing fits', () => {
+    expect(planBatch(needs(10, 30), 10, 15, 30)).toBeNull()
+    expect(planBatch([], 10, 100, 30)).toBeNull()
+  })
+})
+
+describe('orderPacks', () => {
+  test('rounds up, and not for a hair’s breadth', () => {
+    expect(orderPacks(exactly(50.000000001), 25).packs.typical).toBe(2)
+    expect(orderPacks({ low: 49, typical: 51, high: 76 }, 25).packs).toEqual({ low: 2, typical: 3, high: 4 })
+    expect(orderPacks(exactly(51), 25).leftKg).toBe(24)
+  })
+})
+
+describe('orderSteps', () => {
+  test.each(METHODS)('%s: the eyewash comes first and the leftovers last', (method) => {
+    const steps = orderSteps({ method, quicklimeOnSite: true, fibre: true, fineWork: true }).map(
+      ({ id }) => id,
+    )
+    expect(steps[0]).toBe('eyewash')
+    expect(steps.at(-1)).toBe('keep-leftovers')
+    expect(new Set(steps).size).toBe(steps.length)
+    expect(steps).toContain('trial-pat')
+  })
+
+  test('hair waits a day where lime slakes among the sand, and comes after all mixing', () => {
+    const hot = orderSteps({
+      method: 'hot-mixed-used-hot',
+      quicklimeOnSite: true,
+      fibre: true,
+      fineWork: false,
+    })
+    expect(hot.find(({ id }) => id === 'fibre-when-cool')?.hours?.low).toBe(24)
+    expect(hot.map(({ id }) => id)).not.toContain('use-hot')
+  })
+
+  test('quicklime for putty is slaked in water, matured and screened first', () => {
+    const steps = orderSteps({ method: 'putty', quicklimeOnSite: true, fibre: false, fineWork: false }).map(
+      ({ id }) => id,
+    )
+    expect(steps.slice(2, 5)).toEqual(['slake-in-water', 'mature-putty', 'screen'])
+  })
+})
+
+describe('ranges of a sheet', () => {
+  test('hold nine draws in ten: more draws change them little', () => {
+    const range = (draws: number) =>
+      sheet({
+        materials: { lime: RANGED_LIME, sand: RANGED_SAND },
+        ingredients: [lime(1, 'lump-quicklime'), sand(3)],
+        limeState: 'putty',
+        draws,
+      }).ingredients[0]?.siteL ?? exactly(0)
+    const [few, many] = [range(10_000), range(40_000)]
+    expect(few.typical).toBe(many.typical)
+    for (const end of ['low', 'high'] as const) expect(Math.abs(few[end] / many[end] - 1)).toBeLessThan(0.01)
+  })
+})

@@ -1,0 +1,157 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import type { Step } from '#lib/mortar/explain.ts'
+import { workJob } from '#lib/mortar/job.ts'
+import type { JobInput } from '#lib/mortar/job-types.ts'
+import { LIME_STATES } from '#lib/mortar/lime.ts'
+import { convertLime } from '#lib/mortar/lime-convert.ts'
+import { comparePractice, REASON_IDS } from '#lib/mortar/practice.ts'
+import { proportions } from '#lib/mortar/proportions.ts'
+import { bulkingByMoisture, bulkingFromJar } from '#lib/mortar/sand-bulking.ts'
+import { correctMoisture } from '#lib/mortar/sand-moisture.ts'
+import { leanestProportion, voidsFromDensities, voidsFromWater } from '#lib/mortar/sand-voids.ts'
+import { slakeBatch } from '#lib/mortar/slaking.ts'
+import { WORK_KINDS, workFields } from '#lib/mortar/takeoff.ts'
+import { yieldOf } from '#lib/mortar/yield.ts'
+import { value } from './check.ts'
+import { known, lime, part, RANGED_LIME, RANGED_SAND, sand } from './core-fixtures.ts'
+
+const catalogue: unknown = JSON.parse(
+  readFileSync(new URL('../../app/_words/en/steps.json', import.meta.url), 'utf8'),
+)
+const wordsOf = (key: string): unknown =>
+  key.split('.').reduce<unknown>((at, step) => (at as Record<string, unknown> | undefined)?.[step], catalogue)
+
+const materials = { lime: RANGED_LIME, sand: RANGED_SAND, hair: {}, water: {} }
+const everyJob: JobInput[] = LIME_STATES.flatMap((limeState) =>
+  (['putty', 'lump-quicklime', 'slaked-not-stated', 'dry-hydrate'] as const).flatMap((state) =>
+    (['volume', 'mass'] as const).map((by) => ({
+      ingredients: [
+        { ...lime(1, state, by), parts: { low: 1, high: 1.5 } },
+        sand(3, 'damp', by),
+        sand(1, 'not-stated', by),
+        part('hair', 'fibre', 0.1, 'dry', 'mass'),
+      ],
+      materials,
+      method: 'not-stated' as const,
+      work: { kind: 'volume' as const, volumeL: 10 },
+      limeState,
+      limePurityPercent: 80,
+      sandMoisturePercent: 4,
+      draws: 5,
+    })),
+  ),
+)
+const wash: JobInput = {
+  ingredients: [lime(1, 'putty'), part('water', 'water', 2, 'not-stated')],
+  materials,
+  method: 'putty',
+  work: { kind: 'volume', volumeL: 10 },
+  draws: 5,
+}
+
+const steps: Step[] = [
+  ...[...everyJob, wash].flatMap((job) => [
+    ...value(workJob(job)).steps,
+    ...value(proportions({ ingredients: job.ingredients, materials, draws: 5 })).steps,
+    ...value(yieldOf({ ingredients: job.ingredients, materials, draws: 5 })).steps,
+  ]),
+  ...value(convertLime({ amount: 1, unit: 'L', state: 'putty', properties: RANGED_LIME })).steps,
+  ...value(slakeBatch({ quicklimeKg: 1, freeCaO: 0.9, waterKg: 2, waterC: 15 })).steps,
+  ...value(bulkingFromJar({ dampMm: 200, floodedMm: 160 })).steps,
+  ...value(
+    bulkingByMoisture({ moisturePercent: 4, peakPercent: 30, peakMoisturePercent: 5, saturationPercent: 20 }),
+  ).steps,
+  ...value(voidsFromWater({ sandMl: 225, waterMl: 77 })).steps,
+  ...value(voidsFromDensities({ bulkKgM3: 1600, particleKgM3: 2650 })).steps,
+  ...value(leanestProportion({ voidsPercent: 38, pasteL: 1 })).steps,
+  ...value(correctMoisture({ kg: 1, weighed: 'damp', moisturePercent: 5 })).steps,
+]
+
+describe('every line of working', () => {
+  test.each([...new Set(steps.map(({ means }) => means))])('%s has its words', (means) => {
+    expect(typeof wordsOf(means)).toBe('string')
+  })
+
+  test.each(WORK_KINDS)('%s has words for each dimension', (kind) => {
+    for (const name of Object.keys(workFields(kind)))
+      expect(typeof wordsOf(`work.${name}`), name).toBe('string')
+  })
+
+  test('prints numbers, not NaN', () => {
+    for (const { numbers, formula, symbol } of steps) {
+      expect(numbers).not.toMatch(/NaN|Infinity|undefined/)
+      expect(formula === '' || symbol !== '').toBe(true)
+    }
+  })
+
+  test('agrees with its result where the numbers are plain arithmetic', () => {
+    for (const { numbers, result, symbol } of steps.filter((step) =>
+      /^(?:[\d\s.()+−·/-]|max\(0, )+$/.test(step.numbers),
+    )) {
+      const found = evaluate(numbers)
+      expect(
+        Math.abs(found - result.typical),
+        `${symbol}: ${numbers} = ${found}, not ${result.typical}`,
+      ).toBeLessThan(1e-3 * Math.abs(result.typical) + 1e-9)
+    }
+  })
+})
+
+/** Plain arithmetic as printed: a sum of products with brackets, read from left to right. */
+function evaluate(text: string): number {
+  const tokens = text.replaceAll('−', '-').match(/\d+(?:\.\d+)?|max\(0,|[()+\-·/]/g) ?? []
+  let at = 0
+  const atom = (): number => {
+    const token = tokens[at++]
+    if (token !== '(' && token !== 'max(0,') return Number(token)
+    const inner = sum()
+    at++
+    return token === '(' ? inner : Math.max(0, inner)
+  }
+  const product = (): number => {
+    let result = atom()
+    while (tokens[at] === '·' || tokens[at] === '/')
+      result = tokens[at++] === '·' ? result * atom() : result / atom()
+    return result
+  }
+  const sum = (): number => {
+    let result = product()
+    while (tokens[at] === '+' || tokens[at] === '-') result += tokens[at++] === '+' ? product() : -product()
+    return result
+  }
+  return sum()
+}
+
+describe('practice beside the sums', () => {
+  const found = value(comparePractice(RANGED_LIME, { ...RANGED_SAND, ...known({ voids: 0.38 }) }))
+
+  test.each(found.map((one) => [one.id, one] as const))(
+    '%s is inside what is said, or says why not',
+    (id, one) => {
+      expect(typeof wordsOf(`practice.${id}`)).toBe('string')
+      expect(one.inside).toBe(one.said.low <= one.ours.typical && one.ours.typical <= one.said.high)
+      if (!one.inside) {
+        expect(one.reason).not.toBeNull()
+        expect(one.reason).not.toBe('other')
+      }
+    },
+  )
+
+  test('every reason has its words', () => {
+    for (const reason of REASON_IDS) expect(typeof wordsOf(`practiceReason.${reason}`)).toBe('string')
+  })
+
+  test('putty bears the common sayings out', () => {
+    const inside = found.filter((one) => one.inside).map(({ id }) => id)
+    expect(inside).toEqual(
+      expect.arrayContaining([
+        'lump-makes-putty',
+        'one-to-three-as-putty',
+        'one-to-two-as-putty',
+        'lump-carries-three',
+        'ground-carries-four',
+      ]),
+    )
+  })
+})
