@@ -1,5 +1,4 @@
 import type { Metadata, Viewport } from 'next'
-import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import { Course, HoleMark } from './_ui/drawings.tsx'
 import { fontClasses } from './_ui/fonts.ts'
@@ -7,6 +6,9 @@ import { LOCALE, words } from './_words/index.ts'
 import './globals.css'
 
 const t = words('common')
+
+/** Each request is drawn anew: the security policy's nonce differs every time. */
+export const dynamic = 'force-dynamic'
 
 export const metadata: Metadata = {
   title: { default: t('site.name'), template: t('site.titleTemplate') },
@@ -26,9 +28,8 @@ export const viewport: Viewport = {
 const MAIN = ['recipes', 'cases', 'tables', 'work-out', 'record'] as const
 const SMALL = ['sources', 'method', 'about'] as const
 
-/** The shell of every page. Each request is drawn anew: the security policy's nonce differs every time. */
-export default async function Layout({ children }: { children: ReactNode }) {
-  await connection()
+/** The shell of every page. */
+export default function Layout({ children }: { children: ReactNode }) {
   return (
     <html lang={LOCALE} className={fontClasses}>
       <body>

@@ -3,6 +3,7 @@ import type { Caution } from '#lib/content/types.ts'
 import type { Method, Role, Use } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
 import { Notice } from './notice.tsx'
+import { Section } from './section.tsx'
 import { SourceMark } from './source-mark.tsx'
 
 export interface Work {
@@ -61,3 +62,11 @@ const Rests = ({ sources }: Pick<Caution, 'sources'>) => (
     ))}
   </ul>
 )
+
+/** The same as a section of its own; nothing where there is nothing to beware of. */
+export const CautionSection = ({ cautions }: { cautions: readonly Caution[] }) =>
+  cautions.length === 0 ? null : (
+    <Section id="cautions" title={words('common')('cautions.title')}>
+      <Cautions cautions={cautions} />
+    </Section>
+  )

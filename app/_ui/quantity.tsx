@@ -13,15 +13,11 @@ export function withUnit(figure: string, unit: string): string {
 export function quantityText(value: Range | number, unit: string, places?: number) {
   if (typeof value === 'number') return { main: withUnit(formatNumber(value, places), unit), range: null }
   const { low, typical, high, places: borne } = printedRange(value)
+  if (low === high) return { main: withUnit(formatNumber(typical), unit), range: null }
+  const [from, to] = [formatNumber(low, borne), formatNumber(high, borne)]
   return {
     main: withUnit(formatNumber(typical, borne), unit),
-    range:
-      low < high
-        ? words('common')('quantity.range', {
-            low: formatNumber(low, borne),
-            high: formatNumber(high, borne),
-          })
-        : null,
+    range: words('common')('quantity.range', { low: from, high: to }),
   }
 }
 

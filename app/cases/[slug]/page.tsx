@@ -1,6 +1,8 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { caseBySlug } from '#lib/db/cases.ts'
+import type { CaseBody } from '#lib/entry/case.ts'
+import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
@@ -66,9 +68,17 @@ export default async function CasePage({ params, searchParams }: Props) {
           visits={visits.filter((visit) => visit.body.work === work.id)}
         />
       ))}
+      <CautionSection cautions={cautionsOf(body)} />
       <Fabric body={body} />
       <Found body={body} />
       <CiteSection path="cases" entry={found} title={body.title} />
     </>
   )
 }
+
+/** What the works of this case put hands to, wherever it was mixed from. */
+const cautionsOf = ({ works }: CaseBody) =>
+  cautionsFor({
+    materials: works.flatMap(({ mixed }) => mixed?.ingredients.map(({ material }) => material) ?? []),
+    uses: works.map(({ use }) => use),
+  })

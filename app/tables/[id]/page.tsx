@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
-import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
+import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { labelList } from '../../_ui/label.ts'
@@ -69,11 +69,7 @@ export default async function TablePage({ params }: Props) {
         />
       </Section>
       <RowProportions rows={table.rows} />
-      {cautions.length > 0 && (
-        <Section id="cautions" title={t('cautions.title')}>
-          <Cautions cautions={cautions} />
-        </Section>
-      )}
+      <CautionSection cautions={cautions} />
     </>
   )
 }

@@ -1,0 +1,31 @@
+import { describe, expect, test } from 'vitest'
+import { PROPERTY_UNITS } from '#lib/mortar/material.ts'
+import { quantityText, withUnit } from '../../app/_ui/quantity.tsx'
+
+describe('quantityText(value, unit)', () => {
+  test('prints the typical value with its unit, then the range', () => {
+    expect(quantityText({ low: 11.04, typical: 12.53, high: 14.2 }, 'kg')).toEqual({
+      main: '12.5 kg',
+      range: '(11.0–14.2)',
+    })
+  })
+
+  test('prints no range where there is none', () => {
+    expect(quantityText({ low: 25, typical: 25, high: 25 }, 'kg')).toEqual({ main: '25 kg', range: null })
+    expect(quantityText(4, 'd')).toEqual({ main: '4 d', range: null })
+  })
+
+  test('keeps the places that a counted or read figure was given with', () => {
+    expect(quantityText(4.1, '%', 2)).toEqual({ main: '4.10 %', range: null })
+  })
+})
+
+describe('withUnit(figure, unit)', () => {
+  test.each(Object.values(PROPERTY_UNITS))('has a word for %s, which materials are measured in', (unit) => {
+    expect(withUnit('7', unit)).toMatch(/^7/)
+  })
+
+  test('refuses a unit that the catalogue does not know', () => {
+    expect(() => withUnit('7', 'firkin')).toThrow(RangeError)
+  })
+})
