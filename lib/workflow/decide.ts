@@ -3,10 +3,10 @@ import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { lockPublishing, refresh } from '#lib/db/projection/refresh.ts'
-import { faultsOf } from '#lib/entry/faults.ts'
 import { slug, text } from '#lib/entry/fields.ts'
 import { Refusal } from '#lib/errors.ts'
 import { type Decided, decisionByKey, lockEntry, recordDecision } from './ledger.ts'
+import { parse } from './parse.ts'
 
 const judgement = z.strictObject({
   key: z.uuid(),
@@ -41,9 +41,7 @@ export async function decideIn(
   actor: Actor,
   given: Judgement,
 ): Promise<{ decided: Decided; entryId: string }> {
-  const outcome = judgement.safeParse(given, { reportInput: true })
-  if (!outcome.success) throw new Refusal('invalid', 'Some fields cannot be read.', faultsOf(outcome.error))
-  const { key, slug, number, ...verdict } = outcome.data
+  const { key, slug, number, ...verdict } = parse(judgement, given)
   const entry = await lockEntry(tx, slug)
   const revision =
     entry &&

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { type Db, db } from '#lib/db/client.ts'
+import { contradicted } from '#lib/db/heads.ts'
 import { lockPublishing, refreshAll } from '#lib/db/projection/refresh.ts'
 import { Halt } from '#lib/errors.ts'
 import {
@@ -9,22 +10,30 @@ import {
   readBackup,
   type revisionLine,
 } from './record/backup-lines.ts'
-import type { Heads } from './record/heads-file.ts'
+import { type Heads, readLastHeads, setHeadsAside } from './record/heads-file.ts'
 import { fingerprint, isSigned, ownFingerprint } from './record/keys.ts'
+import { writeHeads } from './sign-heads.ts'
 import { type Verified, verifyIn } from './verify.ts'
+
+export interface Restored extends Verified {
+  /** Addresses of which this data folder had signed more than the backup holds: what came after it is lost. */
+  readonly lost: readonly string[]
+}
 
 type Line<L extends BackupLine['line']> = Extract<BackupLine, { line: L }>
 
 /**
  * Puts a backup into an empty, migrated database: everything or nothing. The file's own SHA-256 and signature are
- * checked before anything is written, and the restored record is verified before it stands.
+ * checked before anything is written, and the restored record is verified before it stands. Heads that the data
+ * folder signed before are set aside, and the restored record's own are signed.
  *
  * @param trusted fingerprint of the key that must have signed the file; by default this data folder's own
  * @throws Halt when the database is not empty, or the file is damaged, altered or signed by another key
  */
-export async function restoreBackup(dataDir: string, path: string, trusted?: string): Promise<Verified> {
+export async function restoreBackup(dataDir: string, path: string, trusted?: string): Promise<Restored> {
   const { heads, counts } = await inspect(path, trusted ?? ownFingerprint(dataDir))
-  return db().$transaction(
+  const last = readLastHeads(dataDir)?.heads?.heads ?? []
+  const restored = await db().$transaction(
     async (tx) => {
       await lockPublishing(tx)
       if ((await tx.entry.count()) > 0)
@@ -40,10 +49,13 @@ export async function restoreBackup(dataDir: string, path: string, trusted?: str
         )
       if (entries !== counts.entries || revisions !== counts.revisions || decisions !== counts.decisions)
         throw new Halt('The backup does not hold what it counts. Nothing was restored.')
-      return verified
+      return { ...verified, lost: await contradicted(tx, last) }
     },
     { timeout: 3_600_000 },
   )
+  setHeadsAside(dataDir, `before-restore-${Date.now()}`)
+  await writeHeads(dataDir)
+  return restored
 }
 
 /** Reads the file through once: whole, unaltered, and signed by whom we expect. */

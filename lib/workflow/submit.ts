@@ -6,10 +6,10 @@ import { content } from '#lib/content/index.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { SHAPES, type WrittenKind } from '#lib/entry/body.ts'
 import { digestOf, revisionDigest } from '#lib/entry/digest.ts'
-import { faultsOf } from '#lib/entry/faults.ts'
 import { slug, text } from '#lib/entry/fields.ts'
 import { Refusal } from '#lib/errors.ts'
 import { lockEntry } from './ledger.ts'
+import { parse } from './parse.ts'
 import { checkReferences, type References } from './references.ts'
 
 const submission = z.strictObject({
@@ -78,10 +78,9 @@ export async function submitIn(
   const write = parse(submission, given)
   const { shape, schema } = SHAPES[write.kind]
   const body = parse(schema, write.body)
-  const createdAt = new Date()
   const first = await resultByKey(tx, write.key, authorKey)
   if (first !== null) return first
-  const check = { tx, content: references, slug: write.slug, today: createdAt.toISOString().slice(0, 10) }
+  const check = { tx, content: references, slug: write.slug, today: new Date().toISOString().slice(0, 10) }
   const faults = await checkReferences(write.kind, body as never, check)
   if (faults.length > 0) throw new Refusal('invalid', 'Some fields point at what is not there.', faults)
   const entryId =
@@ -89,6 +88,7 @@ export async function submitIn(
   if (entryId === null) return mustBeRepeat(await resultByKey(tx, write.key, authorKey))
   const parent = write.basedOn === null ? null : await lastRevision(tx, entryId)
   const number = (parent?.number ?? 0) + 1
+  const createdAt = new Date()
   const told = { entryId, number, bodyDigest: digestOf(body), shape, note: write.note, authorKey, createdAt }
   const digest = revisionDigest({ ...told, parentDigest: parent?.digest ?? null })
   const revisionId = v7()
@@ -98,12 +98,6 @@ export async function submitIn(
   })
   if (count === 0) throw new Refusal('conflict', 'That key belongs to another write.')
   return { entryId, revisionId, slug: write.slug, number, digest, repeated: false }
-}
-
-function parse<T extends z.ZodType>(schema: T, value: unknown): z.infer<T> {
-  const outcome = schema.safeParse(value, { reportInput: true })
-  if (outcome.success) return outcome.data
-  throw new Refusal('invalid', 'Some fields cannot be read.', faultsOf(outcome.error))
 }
 
 async function resultByKey(tx: Db, key: string, authorKey: string): Promise<Submitted | null> {

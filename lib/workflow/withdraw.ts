@@ -3,10 +3,10 @@ import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { lockPublishing, refresh } from '#lib/db/projection/refresh.ts'
-import { faultsOf } from '#lib/entry/faults.ts'
 import { slug, text } from '#lib/entry/fields.ts'
 import { Refusal } from '#lib/errors.ts'
 import { type Decided, decisionByKey, lockEntry, recordDecision } from './ledger.ts'
+import { parse } from './parse.ts'
 
 const order = z.strictObject({ key: z.uuid(), slug, words: text(2000) })
 export type Order = z.infer<typeof order>
@@ -38,9 +38,7 @@ export async function carryOutIn(
   given: Order,
 ): Promise<{ decided: Decided; entryId: string }> {
   const { key: reviewerKey } = must(actor, outcome, undefined)
-  const parsed = order.safeParse(given, { reportInput: true })
-  if (!parsed.success) throw new Refusal('invalid', 'Some fields cannot be read.', faultsOf(parsed.error))
-  const { key, slug, words } = parsed.data
+  const { key, slug, words } = parse(order, given)
   const entry = await lockEntry(tx, slug)
   if (entry === null) throw new Refusal('not-found', 'There is no such entry.')
   const first = await decisionByKey(tx, key, reviewerKey)

@@ -8,6 +8,7 @@ import { closeDb, db } from '#lib/db/client.ts'
 import { digestOf, revisionDigest } from '#lib/entry/digest.ts'
 import { backup } from '#lib/workflow/backup.ts'
 import { restoreBackup } from '#lib/workflow/restore-backup.ts'
+import { writeHeads } from '#lib/workflow/sign-heads.ts'
 import { verify } from '#lib/workflow/verify.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
 import { copyTemplate } from '../support/database.ts'
@@ -95,6 +96,17 @@ describe('restoreBackup(dataDir, path, trusted)', () => {
     })
     expect(await rows()).toEqual(original)
     expect((await verify(dataDir)).findings).toEqual([])
+  })
+
+  it('says what was written after the backup, and starts anew from its own heads', async () => {
+    await restoreBackup(dataDir, path)
+    await publish('recipe', 'kept', makeRecipe({ title: 'Three' }), 2)
+    await publish('recipe', 'newer', makeRecipe())
+    await writeHeads(dataDir)
+    await moveToEmptyDatabase()
+    expect((await restoreBackup(dataDir, path)).lost).toEqual(['kept', 'newer'])
+    expect(await verify(dataDir)).toMatchObject({ heads: 1, findings: [] })
+    expect(await writeHeads(dataDir)).toMatchObject({ file: null, contradicted: [] })
   })
 
   it('goes only into an empty database', async () => {

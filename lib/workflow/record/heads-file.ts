@@ -57,6 +57,14 @@ export function writeHeadsFile(dataDir: string, heads: Heads): string {
   return file
 }
 
+/** Moves all signed heads out of the way, into a folder beside them: a restored record starts from its own. */
+export function setHeadsAside(dataDir: string, name: string): void {
+  const names = namesIn(dataDir)
+  if (names.length === 0) return
+  mkdirSync(join(folderOf(dataDir), name), { mode: 0o700 })
+  for (const file of names) renameSync(join(folderOf(dataDir), file), join(folderOf(dataDir), name, file))
+}
+
 function namesIn(dataDir: string): string[] {
   const folder = folderOf(dataDir)
   if (!existsSync(folder)) return []
