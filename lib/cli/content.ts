@@ -15,7 +15,8 @@ export async function run(args: readonly string[]): Promise<number> {
   say(
     `Edition ${content.edition}: ${content.tables.size} tables with ${content.rows.size} rows, ` +
       `${content.sources.size} sources, ${content.materials.size} materials, ` +
-      `${content.vocabularies.size} vocabularies, ${content.cautions.size} cautions. Nothing is wrong.`,
+      `${content.vocabularies.size} vocabularies, ${content.cautions.size} cautions, ` +
+      `${content.glossary.size} glossary terms, ${content.guides.size} guides. Nothing is wrong.`,
   )
   for (const [kind, names] of Object.entries(findGaps(content))) {
     say(`${names.length} ${kind}${names.length > 0 ? `: ${names.join(', ')}` : ''}`)

@@ -31,14 +31,16 @@ export function findGaps(content: Content): Gaps {
   }
 }
 
-/** Ids of all sources that rows, figures, terms and cautions cite. */
+/** Ids of all sources that rows, figures, terms, cautions and guides cite. */
 export function citedSources(content: Content): ReadonlySet<string> {
   const idOf = (citation: string) => citation.split(', ')[0] ?? ''
   const terms = [...content.vocabularies.values()].flatMap((vocabulary) => [...vocabulary.values()])
   const properties = [...content.materials.values()].flatMap(({ properties }) => Object.values(properties))
   return new Set([
     ...[...content.rows.values()].map(({ citation }) => citation.source),
-    ...[...content.cautions.values()].flatMap(({ sources }) => sources.map(({ source }) => source)),
+    ...[...content.cautions.values(), ...content.guides.values()].flatMap(({ sources }) =>
+      sources.map(({ source }) => source),
+    ),
     ...[...terms, ...properties].flatMap(({ source }) => (source === undefined ? [] : [idOf(source)])),
   ])
 }
@@ -65,5 +67,6 @@ function untranslated(content: Content): string[] {
       [...terms.values()].flatMap(({ id, labels = {} }) => missing(`${vocabulary}/${id}`, labels)),
     ),
     ...[...content.materials.values()].flatMap(({ id, names }) => missing(`material/${id}`, names)),
+    ...[...content.glossary.values()].flatMap(({ id, labels = {} }) => missing(`glossary/${id}`, labels)),
   ]
 }

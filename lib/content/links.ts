@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import type { Collection } from './collect.ts'
 import type { FaultList } from './fault.ts'
 import type { Link } from './markdown.ts'
-import type { TableRow } from './types.ts'
+import type { LinkTarget, TableRow } from './types.ts'
 
 /** Adds a fault for an ancestor that does not exist, is the row itself, or would lend memory a better name. */
 export function checkAncestors(rows: Collection<TableRow>, faults: FaultList): void {
@@ -30,10 +30,24 @@ export function checkMemoryApart(rows: Collection<TableRow>, faults: FaultList):
   }
 }
 
+/** Folders whose pages may be linked to. */
+const LINKED = ['tables', 'guides', 'cautions', 'sources'] as const
+
 /**
- * Adds a fault for a link that leads nowhere. Pages link to one another by file, `../cautions/quicklime.md`,
- * and to a row as `walls.md#common`; other sites by https address, which is not fetched.
+ * Where a link leads. Pages link to one another by file, `../cautions/quicklime.md` or
+ * `../sources/pliny-1857.json`, and to a row as `../tables/walls.md#common`.
  */
+export function targetOf(url: string): LinkTarget {
+  const found = /^\.\.\/(?<folder>[a-z]+)\/(?<id>[a-z0-9-]+)\.(?:md|json)(?:#(?<anchor>[a-z0-9-]+))?$/.exec(
+    url,
+  )?.groups
+  const collection = LINKED.find((folder) => folder === found?.folder)
+  if (!found || collection === undefined) return { collection: 'elsewhere', id: url }
+  const { id = '', anchor } = found
+  return { collection, id, ...(anchor !== undefined && { anchor }) }
+}
+
+/** Adds a fault for a link that leads nowhere; other sites, by https address, are not fetched. */
 export function checkLinks(
   links: readonly Link[],
   rows: Collection<TableRow>,
@@ -41,15 +55,12 @@ export function checkLinks(
   faults: FaultList,
 ): void {
   for (const { to, place } of links) {
-    if (to.startsWith('https://')) continue
-    const [path = '', anchor] = to.split('#')
-    const file = join(dirname(place.file), path)
+    const { collection, id, anchor } = targetOf(to)
     const isThere =
-      path.endsWith('.md') &&
-      file.startsWith('content/') &&
-      existsSync(join(dir, file.slice('content/'.length)))
-    const isRow =
-      anchor === undefined || rows.has(`${path.replace(/^.*\//, '').replace(/\.md$/, '')}#${anchor}`)
+      collection === 'elsewhere'
+        ? id.startsWith('https://')
+        : existsSync(join(dir, collection, `${id}.${collection === 'sources' ? 'json' : 'md'}`))
+    const isRow = anchor === undefined || rows.has(`${id}#${anchor}`)
     if (!isThere || !isRow) faults.add(place, `broken link "${to}"`)
   }
 }

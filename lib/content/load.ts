@@ -3,6 +3,8 @@ import { editionOf } from './edition.ts'
 import { FaultList } from './fault.ts'
 import { readFolder } from './files.ts'
 import { deepFreeze, FrozenMap } from './freeze.ts'
+import { readGlossary } from './glossary.ts'
+import { readGuides } from './guides.ts'
 import { checkAncestors, checkLinks, checkMemoryApart } from './links.ts'
 import { readMaterials } from './materials.ts'
 import { readSources } from './sources.ts'
@@ -25,8 +27,15 @@ export function loadContent(dir: string): ContentOutcome {
   const vocabularies = readVocabularies(readFolder(dir, 'vocabularies', '.yaml'), sources, faults)
   const cautions = readCautions(cautionFiles, sources, materials, faults)
   const { tables, rows, links } = readTables(readFolder(dir, 'tables', '.md'), sources, materials, faults)
+  const glossary = readGlossary(readFolder(dir, 'glossary', '.yaml'), faults)
+  const { guides, links: guideLinks } = readGuides(
+    readFolder(dir, 'guides', '.md'),
+    sources,
+    cautions,
+    faults,
+  )
   checkAncestors(rows, faults)
-  checkLinks(links, rows, dir, faults)
+  checkLinks([...links, ...guideLinks], rows, dir, faults)
   checkMemoryApart(rows, faults)
   if (!faults.isEmpty) return { ok: false, faults: faults.sorted() }
   const content = {
@@ -36,6 +45,8 @@ export function loadContent(dir: string): ContentOutcome {
     materials: new FrozenMap(materials.entries()),
     vocabularies,
     cautions: new FrozenMap(cautions.entries()),
+    glossary: new FrozenMap(glossary.entries()),
+    guides: new FrozenMap(guides.entries()),
   }
   const edition = editionOf(content.materials.values(), content.rows.values())
   return { ok: true, content: deepFreeze({ edition, ...content }) }

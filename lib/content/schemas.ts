@@ -126,3 +126,26 @@ export const cautionFront = z.strictObject({
     methods: z.array(z.enum(METHODS)).default([]),
   }),
 })
+
+export const glossarySchema = z.strictObject({
+  terms: z
+    .array(
+      z.strictObject({
+        id: slug,
+        term: words,
+        also: z.array(words).default([]),
+        definition: words,
+        see: z.array(slug).default([]),
+        labels: z.record(language, words).optional(),
+      }),
+    )
+    .min(1),
+})
+
+export const guideFront = z.strictObject({
+  title: words,
+  summary: words,
+  order: z.number().int().min(1),
+  sources: z.array(citation).default([]),
+  cautions: z.array(slug).default([]),
+})

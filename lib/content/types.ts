@@ -119,6 +119,50 @@ export interface Caution {
   }
 }
 
+/** A word of the trade. */
+export interface GlossaryTerm {
+  readonly id: string
+  readonly term: string
+  /** Other English names, for search and hints. */
+  readonly also: readonly string[]
+  readonly definition: string
+  /** Ids of related terms. */
+  readonly see: readonly string[]
+  readonly labels?: Readonly<Record<string, string>>
+}
+
+/** Words of a guide; `to` where they lead to another page. */
+export interface GuideText {
+  readonly text: string
+  readonly to?: LinkTarget
+}
+
+/** Where a guide sends its reader. `anchor` is a row's id. */
+export interface LinkTarget {
+  readonly collection: 'tables' | 'guides' | 'cautions' | 'sources' | 'elsewhere'
+  /** Id in the collection; the address itself when elsewhere. */
+  readonly id: string
+  readonly anchor?: string
+}
+
+export type GuideBlock =
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'paragraph'; readonly words: readonly GuideText[] }
+  | { readonly kind: 'list'; readonly ordered: boolean; readonly items: readonly (readonly GuideText[])[] }
+
+/** A short page that explains one thing to do. */
+export interface Guide {
+  readonly id: string
+  readonly title: string
+  readonly summary: string
+  /** Place among the guides, from 1. */
+  readonly order: number
+  readonly blocks: readonly GuideBlock[]
+  readonly sources: readonly CitationField[]
+  /** Ids of content/cautions that stand on the page. */
+  readonly cautions: readonly string[]
+}
+
 /** All reviewed text, checked and frozen. Maps keep the order of the files. */
 export interface Content {
   /** First 12 hex digits of the SHA-256 of all that figures are made from. */
@@ -130,6 +174,9 @@ export interface Content {
   /** Vocabulary id → its terms by id. Ids: units, wall-types, uses, families, methods… as lib/entry/terms. */
   readonly vocabularies: ReadonlyMap<string, ReadonlyMap<string, Term>>
   readonly cautions: ReadonlyMap<string, Caution>
+  readonly glossary: ReadonlyMap<string, GlossaryTerm>
+  /** In the order they are read. */
+  readonly guides: ReadonlyMap<string, Guide>
 }
 
 /** One fault in a content file, as a compiler would print it. */

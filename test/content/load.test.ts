@@ -153,11 +153,11 @@ test('loadContent(dir) refuses raw HTML, with its place', () => {
 test('loadContent(dir) finds a link that leads nowhere', () => {
   const text = table('| a | 1 lime (putty) | p. 5 |').replace(
     '---\n\n|',
-    '---\n\nSee [this](walls.md#b) and [that](other.md).\n\n|',
+    '---\n\nSee [this](../tables/walls.md#b) and [that](other.md).\n\n|',
   )
   expect(faultsWith({ 'tables/walls.md': text })).toEqual([
-    'content/tables/walls.md:14:5 broken link "walls.md#b"',
-    'content/tables/walls.md:14:28 broken link "other.md"',
+    'content/tables/walls.md:14:5 broken link "../tables/walls.md#b"',
+    'content/tables/walls.md:14:38 broken link "other.md"',
   ])
 })
 

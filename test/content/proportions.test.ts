@@ -3,6 +3,8 @@ import { content } from '#lib/content/index.ts'
 import { proportions } from '#lib/mortar/proportions.ts'
 import { exactly } from '#lib/mortar/range.ts'
 
+const { rows, materials } = content()
+
 const figure = (value: number, unit: string) => ({ ...exactly(value), unit, basis: 'memory' as const })
 const sand = (bulkingPeak: number, bulkingPeakMoisture = 0.05) => ({
   bulkDensity: figure(1520, 'kg/m3'),
@@ -71,7 +73,7 @@ test.each([
   'proportions(%s) agree with the working by hand',
   (ref, quicklimeKg, sandL, lump, ground, hydrate, putty) => {
     expect(sandL / (quicklimeKg / 0.85)).toBeCloseTo(lump, 1)
-    const row = content().rows.get(ref)
+    const row = rows.get(ref)
     const outcome = proportions({ ingredients: row?.ingredients ?? [], materials: MATERIALS, draws: 200 })
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.faults))
     const { states } = outcome.value
@@ -83,7 +85,6 @@ test.each([
 )
 
 test('proportions(row) of every row with parts can be worked from content’s own figures', () => {
-  const { rows, materials } = content()
   const figures = Object.fromEntries([...materials].map(([id, { properties }]) => [id, properties]))
   const failed = [...rows.values()].flatMap(({ ref, ingredients }) => {
     if (ingredients.every(({ parts }) => parts === null)) return []

@@ -1,15 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { beforeAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { citedSources, findGaps } from '#lib/content/gaps.ts'
-import { type Content, content as readContent } from '#lib/content/index.ts'
+import { content as readContent } from '#lib/content/index.ts'
 import * as terms from '#lib/entry/terms.ts'
 import { PROPERTY_LIMITS } from '#lib/mortar/material.ts'
 import { BASES } from '#lib/mortar/range.ts'
 
-let content: Content
-beforeAll(() => {
-  content = readContent()
-})
+const content = readContent()
 
 /** Every closed list and the vocabulary that defines it; lime states are the first of the measured states. */
 const CLOSED: Record<string, readonly string[]> = {
