@@ -1,13 +1,15 @@
 import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
 import { unitsWithin } from '#lib/api/units.ts'
 import { caseFacets, listCases } from '#lib/db/cases.ts'
 import { USES } from '#lib/entry/terms.ts'
+import { Refusal } from '#lib/errors.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
 import { type Facet, FilterForm } from '../_ui/filter-form.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
-import { addressWith, first, oneOf, type Query, wholeNumber } from '../_ui/query.ts'
+import { addressWith, first, oneOf, type Query, termIn, wholeNumber } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
 
@@ -18,12 +20,10 @@ export const metadata: Metadata = { title: t('cases.title'), alternates: { canon
 /** Published cases, narrowed by country, stone, use and years watched; the longest watched first. */
 export default async function CasesPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
-  const [country, unit, years, after] = [
-    first(query.country),
-    first(query.unit),
-    wholeNumber(query.years),
-    first(query.after),
-  ]
+  const country = termIn('countries', query.country)
+  const unit = termIn('units', query.unit)
+  const years = wholeNumber(query.years)
+  const after = first(query.after)
   const use = oneOf(USES, query.use)
   const filter = {
     ...(country && { country }),
@@ -32,7 +32,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
     ...(years && { minYears: years }),
   }
   const [page, counts] = await Promise.all([
-    listCases(filter, { limit: 15, ...(after && { after }) }),
+    listCases(filter, { limit: 15, ...(after && { after }) }).catch(absentPage),
     caseFacets(filter, unitPairs()),
   ])
   const facets: Facet[] = [
@@ -74,3 +74,9 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
 
 const labelled = (vocabulary: string, counts: readonly { id: string; count: number }[]) =>
   counts.map((one) => ({ ...one, label: labelOf(vocabulary, one.id) }))
+
+/** A place to go on from that never was one leads nowhere; all other failures stay failures. */
+function absentPage(error: unknown): never {
+  if (error instanceof Refusal && error.code === 'invalid') notFound()
+  throw error
+}

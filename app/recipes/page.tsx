@@ -6,7 +6,7 @@ import { type Facet, FilterForm } from '../_ui/filter-form.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
-import { first, oneOf, type Query } from '../_ui/query.ts'
+import { oneOf, type Query, termIn } from '../_ui/query.ts'
 import { RecipeIndex } from '../_ui/recipe-index.tsx'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: t('recipes.title'), alternates: { can
 /** Published recipes, narrowed by stone (and all kinds of it), use and family. */
 export default async function RecipesPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
-  const unit = first(query.unit)
+  const unit = termIn('units', query.unit)
   const use = oneOf(USES, query.use)
   const family = oneOf(FAMILIES, query.family)
   const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }), ...(family && { family }) }

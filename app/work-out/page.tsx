@@ -7,7 +7,7 @@ import { FilterForm } from '../_ui/filter-form.tsx'
 import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
 import { labelList, labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
-import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
+import { addressWith, oneOf, type Query, termIn } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
 
@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: t('workOut.title'), alternates: { can
 /** Recipes in use, to pick one and work out a job from it. */
 export default async function WorkOutPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
-  const unit = first(query.unit)
+  const unit = termIn('units', query.unit)
   const use = oneOf(USES, query.use)
   const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }) }
   const [all, counts] = await Promise.all([listRecipes(filter), recipeFacets(filter, unitPairs())])

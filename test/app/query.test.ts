@@ -1,5 +1,9 @@
-import { describe, expect, test } from 'vitest'
-import { addressWith, first, oneOf, wholeNumber } from '../../app/_ui/query.ts'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { content } from '#lib/content/index.ts'
+import { addressWith, first, oneOf, termIn, wholeNumber } from '../../app/_ui/query.ts'
+
+// Reading all content takes a while on a busy machine.
+beforeAll(() => void content(), 60_000)
 
 describe('first(value)', () => {
   test('takes the first of several and leaves one alone', () => {
@@ -18,6 +22,12 @@ test('oneOf(list, value) answers only with what is in the list', () => {
   expect(oneOf(['dry', 'damp'], 'damp')).toBe('damp')
   expect(oneOf(['dry', 'damp'], 'Damp')).toBeUndefined()
   expect(oneOf(['dry', 'damp'], undefined)).toBeUndefined()
+})
+
+test('termIn(vocabulary, value) answers only with a term that exists', () => {
+  expect(termIn('units', 'limestone')).toBe('limestone')
+  expect(termIn('units', '\u0000')).toBeUndefined()
+  expect(termIn('no-such-list', 'limestone')).toBeUndefined()
 })
 
 describe('wholeNumber(value)', () => {

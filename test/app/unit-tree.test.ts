@@ -1,5 +1,9 @@
-import { describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { content } from '#lib/content/index.ts'
 import { unitLine, unitOptions, unitPairs } from '../../app/_ui/unit-tree.ts'
+
+// Reading all content takes a while on a busy machine.
+beforeAll(() => void content(), 60_000)
 
 describe('unitLine(id)', () => {
   test('leads from a unit to the broadest thing it is', () => {
