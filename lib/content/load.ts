@@ -24,7 +24,11 @@ export function loadContent(dir: string): ContentOutcome {
   const cautionFiles = readFolder(dir, 'cautions', '.md')
   const isCaution = (id: string) => cautionFiles.some(({ name }) => name === id)
   const materials = readMaterials(readFolder(dir, 'materials', '.yaml'), sources, isCaution, faults)
-  const vocabularies = readVocabularies(readFolder(dir, 'vocabularies', '.yaml'), sources, faults)
+  const { vocabularies, vocabularyTitles } = readVocabularies(
+    readFolder(dir, 'vocabularies', '.yaml'),
+    sources,
+    faults,
+  )
   const cautions = readCautions(cautionFiles, sources, materials, faults)
   const { tables, rows, links } = readTables(readFolder(dir, 'tables', '.md'), sources, materials, faults)
   const glossary = readGlossary(readFolder(dir, 'glossary', '.yaml'), faults)
@@ -44,6 +48,7 @@ export function loadContent(dir: string): ContentOutcome {
     rows: new FrozenMap(rows.entries()),
     materials: new FrozenMap(materials.entries()),
     vocabularies,
+    vocabularyTitles,
     cautions: new FrozenMap(cautions.entries()),
     glossary: new FrozenMap(glossary.entries()),
     guides: new FrozenMap(guides.entries()),

@@ -91,6 +91,8 @@ export interface Material {
 export interface Term {
   readonly id: string
   readonly label: string
+  /** Names of the trade for the same thing. */
+  readonly also?: readonly string[]
   readonly definition?: string
   /** Id of the broader term in the same vocabulary. */
   readonly broader?: string
@@ -173,6 +175,7 @@ export interface Content {
   readonly materials: ReadonlyMap<string, Material>
   /** Vocabulary id → its terms by id. Ids: units, wall-types, uses, families, methods… as lib/entry/terms. */
   readonly vocabularies: ReadonlyMap<string, ReadonlyMap<string, Term>>
+  readonly vocabularyTitles: ReadonlyMap<string, string>
   readonly cautions: ReadonlyMap<string, Caution>
   readonly glossary: ReadonlyMap<string, GlossaryTerm>
   /** In the order they are read. */

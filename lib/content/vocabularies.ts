@@ -7,13 +7,20 @@ import { checkCitation, splitCitation } from './sources.ts'
 import type { Source, Term } from './types.ts'
 import { readYaml } from './yaml.ts'
 
-/** Reads the vocabularies, one in each file; a broader term must exist, and no term be broader than itself. */
+/**
+ * Reads the vocabularies, one in each file, and their titles; a broader term must exist, and no term be broader
+ * than itself.
+ */
 export function readVocabularies(
   files: readonly ContentFile[],
   sources: Collection<Source>,
   faults: FaultList,
-): FrozenMap<string, ReadonlyMap<string, Term>> {
+): {
+  vocabularies: FrozenMap<string, ReadonlyMap<string, Term>>
+  vocabularyTitles: FrozenMap<string, string>
+} {
   const vocabularies: [string, ReadonlyMap<string, Term>][] = []
+  const titles: [string, string][] = []
   for (const file of files) {
     const read = readYaml(vocabularySchema, file.text, file.path, faults)
     if (!read) continue
@@ -30,8 +37,9 @@ export function readVocabularies(
       else if (isCircular(terms, id)) faults.add(place, `term "${id}" is broader than itself`)
     })
     vocabularies.push([file.name, new FrozenMap(terms.entries())])
+    titles.push([file.name, read.value.title])
   }
-  return new FrozenMap(vocabularies)
+  return { vocabularies: new FrozenMap(vocabularies), vocabularyTitles: new FrozenMap(titles) }
 }
 
 function isCircular(terms: Collection<Term>, id: string): boolean {
