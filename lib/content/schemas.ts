@@ -104,6 +104,7 @@ export const vocabularySchema = z.strictObject({
       z.strictObject({
         id: termId,
         label: words,
+        also: z.array(words).optional(),
         definition: words.optional(),
         broader: termId.optional(),
         uri: z.url({ error: 'not a web address' }).optional(),
