@@ -10,7 +10,7 @@ export function run([path]: readonly string[]): Promise<number> {
   if (existsSync(path)) throw new Halt(`There is a file ${path} already; a backup never replaces another.`)
   return withDatabase(async (_url, dataDir) => {
     const { entries, revisions, decisions, fingerprint } = await backup(dataDir, path)
-    say(`Wrote ${entries} entries, ${revisions} revisions, ${decisions} decisions to ${path}.`)
+    say(`Wrote to ${path}: entries ${entries}, revisions ${revisions}, decisions ${decisions}.`)
     say(`Signed by the key ${fingerprint}: write it down, a restore on another machine asks for it.`)
     return 0
   })

@@ -10,10 +10,10 @@ export function run([what]: readonly string[]): Promise<number> {
     throw new Halt('Say which: npm run demo -- load, or npm run demo -- remove')
   return withDatabase(async () => {
     if (what === 'remove') {
-      say(`Withdrew ${await removeDemo()} invented entries. They stay out until npm run demo -- load.`)
+      say(`Invented entries withdrawn: ${await removeDemo()}. They stay out until npm run demo -- load.`)
     } else {
       const { added, revised, restored, unchanged } = await loadDemo({ restore: true })
-      say(`Demo: ${added} added, ${revised} revised, ${restored} restored, ${unchanged} unchanged.`)
+      say(`Demo: added ${added}, revised ${revised}, restored ${restored}, unchanged ${unchanged}.`)
     }
     return 0
   })

@@ -6,7 +6,7 @@ import { say } from './say.ts'
 export function run(): Promise<number> {
   return withDatabase(async () => {
     const { recipes, cases, visits } = await rebuild()
-    say(`Rebuilt ${recipes} recipes, ${cases} cases, ${visits} visits.`)
+    say(`Rebuilt: recipes ${recipes}, cases ${cases}, visits ${visits}.`)
     return 0
   })
 }

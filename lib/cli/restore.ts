@@ -14,7 +14,7 @@ export function run(args: readonly string[]): Promise<number> {
   return withDatabase(async (url, dataDir) => {
     await migrate(url, { say })
     const { entries, revisions, decisions, lost } = await restoreBackup(dataDir, path, key)
-    say(`Restored and verified ${entries} entries, ${revisions} revisions, ${decisions} decisions.`)
+    say(`Restored and verified: entries ${entries}, revisions ${revisions}, decisions ${decisions}.`)
     if (lost.length > 0) say(`Written after this backup and not in it: something of ${lost.join(', ')}.`)
     return 0
   })

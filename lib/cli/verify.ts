@@ -7,13 +7,13 @@ export function run(): Promise<number> {
   return withDatabase(async (_url, dataDir) => {
     const { entries, revisions, decisions, heads, findings } = await verify(dataDir)
     say(
-      `Checked ${entries} entries, ${revisions} revisions, ${decisions} decisions, ${heads} files of signed heads.`,
+      `Checked: entries ${entries}, revisions ${revisions}, decisions ${decisions}, files of signed heads ${heads}.`,
     )
     for (const { what, where, detail } of findings) say(`${what}: ${where}: ${detail}`)
     say(
       findings.length === 0
         ? 'The record is whole.'
-        : `The record is not whole: ${findings.length} finding(s).`,
+        : `The record is not whole. Findings: ${findings.length}.`,
     )
     return findings.length === 0 ? 0 : 1
   })

@@ -22,6 +22,8 @@ export interface BackedUp {
  */
 export async function backup(dataDir: string, path: string): Promise<BackedUp> {
   const half = `${path}.half`
+  // What an earlier run left half-written is nobody's.
+  await rm(half, { force: true })
   const file = await open(half, 'wx', 0o600)
   try {
     const written = await db().$transaction((tx) => writeRecord(tx, dataDir, file), {

@@ -38,7 +38,7 @@ describe('the commands that keep the record', () => {
   it('verify says that the record is whole, with code 0', async () => {
     expect(await hear(verify)).toEqual({
       code: 0,
-      said: 'Checked 1 entries, 2 revisions, 2 decisions, 1 files of signed heads.\nThe record is whole.',
+      said: 'Checked: entries 1, revisions 2, decisions 2, files of signed heads 1.\nThe record is whole.',
     })
   })
 
@@ -46,18 +46,20 @@ describe('the commands that keep the record', () => {
     expect(() => backup([])).toThrow(Halt)
     const { code, said } = await hear(() => backup([file]))
     expect(code).toBe(0)
-    expect(said).toMatch(/^Wrote 1 entries, 2 revisions, 2 decisions to .*\nSigned by the key [0-9a-f]{32}:/)
+    expect(said).toMatch(
+      /^Wrote to .*: entries 1, revisions 2, decisions 2\.\nSigned by the key [0-9a-f]{32}:/,
+    )
     expect(() => backup([file])).toThrow('never replaces another')
   })
 
   it('rebuild says what it made', async () => {
-    expect(await hear(rebuild)).toEqual({ code: 0, said: 'Rebuilt 1 recipes, 0 cases, 0 visits.' })
+    expect(await hear(rebuild)).toEqual({ code: 0, said: 'Rebuilt: recipes 1, cases 0, visits 0.' })
   })
 
   it('demo takes nothing out that is not invented, and wants to be told which way', async () => {
     expect(await hear(() => demo(['remove']))).toMatchObject({
       code: 0,
-      said: expect.stringMatching(/^Withdrew 0 /),
+      said: expect.stringMatching(/withdrawn: 0\./),
     })
     for (const args of [[], ['off']]) expect(() => demo(args)).toThrow(Halt)
   })
@@ -71,7 +73,7 @@ describe('the commands that keep the record', () => {
     const { code, said } = await hear(verify)
     expect(code).toBe(1)
     expect(said).toContain('altered-body: kept revision 1: the body is not the one that was submitted')
-    expect(said).toContain('The record is not whole: 1 finding(s).')
+    expect(said).toContain('The record is not whole. Findings: 1.')
   })
 
   it('restore brings an empty database without tables to the record of the backup', async () => {
@@ -79,7 +81,7 @@ describe('the commands that keep the record', () => {
     process.env.DATABASE_URL = await createEmpty(`t_${randomUUID().replaceAll('-', '')}`)
     const { code, said } = await hear(() => restore([file]))
     expect(code).toBe(0)
-    expect(said).toContain('Restored and verified 1 entries, 2 revisions, 2 decisions.')
+    expect(said).toContain('Restored and verified: entries 1, revisions 2, decisions 2.')
     expect((await hear(verify)).code).toBe(0)
     for (const args of [[], [file, 'more']]) expect(() => restore(args)).toThrow(Halt)
   })
