@@ -38,15 +38,28 @@ export function planFresh(plan: MixPlan, vars: Variables, check: Inspection): Fr
   for (const { role, material, property } of plan.ingredients)
     if (NEEDS_PARTICLES.has(role) && property.particleDensity === ABSENT && property.voids === ABSENT)
       check.refuse({ field: `materials.${material}.particleDensity`, code: 'unknown' })
+  const { ingredients } = plan
+  const waterStated = ingredients.some(({ role }) => role === 'water')
+  const holdsAir = ingredients.some(({ role }) => LIES.has(role))
+  const assume = (name: 'air' | 'grainWater' | 'powderWater' | 'clayWater', used: boolean) =>
+    used ? vars.add(`assumed.${name}`, ASSUMED[name]) : ABSENT
   return {
-    air: vars.add('assumed.air', ASSUMED.air),
-    grainWater: vars.add('assumed.grainWater', ASSUMED.grainWater),
-    powderWater: vars.add('assumed.powderWater', ASSUMED.powderWater),
-    clayWater: vars.add('assumed.clayWater', ASSUMED.clayWater),
-    waterStated: plan.ingredients.some(({ role }) => role === 'water'),
-    holdsAir: plan.ingredients.some(({ role }) => role === 'aggregate' || role === 'earth'),
+    air: assume('air', holdsAir),
+    grainWater: assume('grainWater', !waterStated && holdsAir),
+    powderWater: assume('powderWater', !waterStated && ingredients.some(holdsPowderWater)),
+    clayWater: assume(
+      'clayWater',
+      !waterStated && ingredients.some(({ property }) => property.clayFraction !== ABSENT),
+    ),
+    waterStated,
+    holdsAir,
   }
 }
+
+const LIES: ReadonlySet<string> = new Set(['aggregate', 'earth'])
+
+const holdsPowderWater = ({ role, property }: PlannedIngredient): boolean =>
+  role === 'lime' ? property.puttyDensity === ABSENT : NEEDS_PARTICLES.has(role) && !LIES.has(role)
 
 const NEEDS_PARTICLES: ReadonlySet<string> = new Set(['aggregate', 'pozzolan', 'earth', 'cement', 'gypsum'])
 
@@ -81,8 +94,7 @@ export function sumFresh(
       if (density > 0) solidL += (dryKg / density) * 1000
       const clay = dryKg * at(x, property.clayFraction)
       clayKg += clay
-      if (role === 'aggregate' || role === 'earth')
-        demandL += dryKg * at(x, fresh.grainWater) + clay * at(x, fresh.clayWater)
+      if (LIES.has(role)) demandL += dryKg * at(x, fresh.grainWater) + clay * at(x, fresh.clayWater)
       else if (NEEDS_PARTICLES.has(role)) demandL += dryKg * at(x, fresh.powderWater)
     }
   }

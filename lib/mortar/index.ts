@@ -14,6 +14,8 @@ export { LIME_STATES, type LimeState } from './lime.ts'
 export { convertLime, type LimeConversion } from './lime-convert.ts'
 export { PROPERTY_UNITS, type Properties, type PropertyName } from './material.ts'
 // 2. Recipes.
+export { comparePlausible, PLAUSIBLE } from './plausible.ts'
+export { comparePractice, type PracticeComparison } from './practice.ts'
 export { type Proportions, proportions, type StateProportions } from './proportions.ts'
 export type { Basis, Property, Range } from './range.ts'
 export { restateRecipe } from './restate.ts'

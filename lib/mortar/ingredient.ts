@@ -100,7 +100,7 @@ export function planIngredients(
     }
     const parts = partsRange(input.parts)
     check.range(`ingredients.${index}.parts`, parts, { above: 0, max: 1e6 })
-    const property = planProperties(input.material, properties, vars, check)
+    const property = planProperties(input, properties, vars, check)
     const planned = {
       index,
       material: input.material,
@@ -116,11 +116,37 @@ export function planIngredients(
   })
 }
 
-function planProperties(material: string, properties: Properties, vars: Variables, check: Inspection) {
+/** What the sums of recipes and jobs read of a lime, and of everything else. */
+const LIME_PROPERTIES: readonly PropertyName[] = [
+  'freeCaO',
+  'freeMgO',
+  'bulkDensityLump',
+  'bulkDensityGround',
+  'bulkDensityHydrate',
+  'puttyDensity',
+  'particleDensityHydrate',
+]
+const OTHER_PROPERTIES: readonly PropertyName[] = [
+  'bulkDensity',
+  'particleDensity',
+  'voids',
+  'bulkingPeak',
+  'bulkingPeakMoisture',
+  'saturationMoisture',
+  'clayFraction',
+  'heatCapacity',
+]
+
+function planProperties(
+  { material, role }: IngredientInput,
+  properties: Properties,
+  vars: Variables,
+  check: Inspection,
+) {
   const places = {} as Record<PropertyName, number>
-  for (const name of Object.keys(PROPERTY_LIMITS) as PropertyName[]) {
+  for (const name of Object.keys(PROPERTY_LIMITS) as PropertyName[]) places[name] = ABSENT
+  for (const name of role === 'lime' ? LIME_PROPERTIES : OTHER_PROPERTIES) {
     const value = properties[name]
-    places[name] = ABSENT
     if (value === undefined) continue
     const field = `materials.${material}.${name}`
     check.range(field, value, PROPERTY_LIMITS[name])

@@ -5,7 +5,7 @@ import { bulkPropertyOf } from './ingredient.ts'
 import { ingredientOutputAt, type JobOutput, type JobPlan, jobOutputAt } from './job-kernel.ts'
 import type { JobInput } from './job-types.ts'
 import { explainIngredients, propertyStep } from './proportions-steps.ts'
-import { type Range, scale } from './range.ts'
+import { exactly, type Range, scale } from './range.ts'
 import { ABSENT, type Variables } from './variables.ts'
 
 /** The whole working of a job, from the wall to the water. */
@@ -57,20 +57,18 @@ function explainLoss(plan: JobPlan, vars: Variables, found: Found): Step[] {
 }
 
 function explainYield(plan: JobPlan, vars: Variables, found: Found, times: number): Step[] {
-  const air = rangeAt(vars, plan.fresh.air)
-  const holdsAir = plan.fresh.holdsAir
+  const air = plan.fresh.air === ABSENT ? exactly(0) : rangeAt(vars, plan.fresh.air)
+  const assumption = (symbol: string, means: string, place: number) =>
+    place === ABSENT ? [] : [given(symbol, means, rangeAt(vars, place), 'kg/kg')]
+  const { holdsAir } = plan.fresh
   const recipeL = found('recipeMortarL').typical
   const freeL = found('freeL').typical / times
   const solidL = recipeL * (1 - (holdsAir ? air.typical : 0)) - freeL
   return [
     ...(holdsAir ? [given('a', 'air', air, '1')] : []),
-    ...(plan.fresh.waterStated
-      ? []
-      : [
-          given('w_g', 'grainWater', rangeAt(vars, plan.fresh.grainWater), 'kg/kg'),
-          given('w_f', 'powderWater', rangeAt(vars, plan.fresh.powderWater), 'kg/kg'),
-          given('w_c', 'clayWater', rangeAt(vars, plan.fresh.clayWater), 'kg/kg'),
-        ]),
+    ...assumption('w_g', 'grainWater', plan.fresh.grainWater),
+    ...assumption('w_f', 'powderWater', plan.fresh.powderWater),
+    ...assumption('w_c', 'clayWater', plan.fresh.clayWater),
     {
       symbol: 'V_r',
       means: plan.fresh.waterStated ? 'recipeVolumeStatedWater' : 'recipeVolume',

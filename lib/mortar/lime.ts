@@ -26,27 +26,3 @@ export const puttySolids = (puttyDensity: number, solidDensity: number): number 
 
 /** Particle density of what a quicklime's hydrate is made of when no better figure is known, kg/m³. */
 export const HYDRATE_SOLID_DENSITY = CRYSTAL_DENSITY.CaOH2
-
-/** What turns one kg of a lime's quicklime into each other state. */
-export interface LimeYield {
-  /** kg of dry hydrate. */
-  readonly hydrateKg: number
-  /** kg of water bound in it. */
-  readonly boundWaterKg: number
-  /** kg of putty at its stated density. */
-  readonly puttyKg: number
-  /** kg of free water in that putty. */
-  readonly puttyWaterKg: number
-}
-
-/** All states of one kg of quicklime. Densities in kg/m³. */
-export function yieldPerQuicklime(
-  freeCaO: number,
-  puttyDensity: number,
-  solidDensity: number,
-  hydratedMgO = 0,
-): LimeYield {
-  const hydrateKg = hydratePerQuicklime(freeCaO, hydratedMgO)
-  const puttyKg = hydrateKg / puttySolids(puttyDensity, solidDensity)
-  return { hydrateKg, boundWaterKg: hydrateKg - 1, puttyKg, puttyWaterKg: puttyKg - hydrateKg }
-}

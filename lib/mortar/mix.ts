@@ -13,12 +13,17 @@ export interface MixPlan {
   readonly dampness: number
 }
 
-/** Gives a recipe's assumptions their places. */
-export const planMix = (ingredients: readonly PlannedIngredient[], vars: Variables): MixPlan => ({
-  ingredients,
-  dampMoisture: vars.add('assumed.dampMoisture', ASSUMED.dampMoisture),
-  dampness: vars.add('assumed.dampness', { low: 0, typical: 0.5, high: 1 }),
-})
+/** Gives a recipe's assumptions their places; what it does not turn on has none. */
+export function planMix(ingredients: readonly PlannedIngredient[], vars: Variables): MixPlan {
+  const lying = ingredients.filter(({ role }) => role === 'aggregate' || role === 'earth')
+  const open = lying.some(({ state }) => state === 'not-stated')
+  const damp = lying.some(({ state }) => state === 'damp')
+  return {
+    ingredients,
+    dampMoisture: open || damp ? vars.add('assumed.dampMoisture', ASSUMED.dampMoisture) : ABSENT,
+    dampness: open ? vars.add('assumed.dampness', { low: 0, typical: 0.5, high: 1 }) : ABSENT,
+  }
+}
 
 /** One recipe in kilograms and litres, as the parts give it; written anew for each draw. */
 export interface MixSums {
@@ -69,7 +74,14 @@ function sumSolid(x: Float64Array, plan: MixPlan, ingredient: PlannedIngredient,
     sums.dryKg[i] = 0
     return
   }
-  const damp = ingredient.state === 'damp' ? 1 : ingredient.state === 'not-stated' ? at(x, plan.dampness) : 0
+  const lies = ingredient.role === 'aggregate' || ingredient.role === 'earth'
+  const damp = !lies
+    ? 0
+    : ingredient.state === 'damp'
+      ? 1
+      : ingredient.state === 'not-stated'
+        ? at(x, plan.dampness)
+        : 0
   const moisture = at(x, plan.dampMoisture)
   const bulk = at(x, ingredient.property.bulkDensity) / 1000
   if (ingredient.by === 'volume') {
@@ -78,8 +90,7 @@ function sumSolid(x: Float64Array, plan: MixPlan, ingredient: PlannedIngredient,
     sums.dryKg[i] = looseL * bulk
     return
   }
-  const wet = ingredient.role === 'aggregate' || ingredient.role === 'earth' ? damp * moisture : 0
-  sums.dryKg[i] = parts / (1 + wet)
+  sums.dryKg[i] = parts / (1 + damp * moisture)
   sums.looseL[i] = bulk > 0 ? (sums.dryKg[i] as number) / bulk : 0
 }
 

@@ -1,3 +1,4 @@
+import { ASSUMED } from './assumptions.ts'
 import { spreadChoices } from './choices.ts'
 import { attempt, type Outcome } from './fault.ts'
 import {
@@ -63,6 +64,8 @@ export const restateRecipe = (input: RestateInput): Outcome<readonly RestatedIng
         check.refuse({ field: 'as.limeState', code: 'inconsistent', value: input.as.limeState })
     check.finish()
     const plan = planMix(ingredients, vars)
+    const moisture =
+      input.as.aggregate === 'damp' ? vars.add('assumed.dampMoisture', ASSUMED.dampMoisture) : ABSENT
     const first = Math.max(
       0,
       ingredients.findIndex(({ role }) => role === 'lime'),
@@ -74,7 +77,7 @@ export const restateRecipe = (input: RestateInput): Outcome<readonly RestatedIng
       openStates(ingredients),
       (x, out, choice) => {
         sumMix(x, plan, choice, sums)
-        for (let i = 0; i < ingredients.length; i++) out[i] = partsOf(x, plan, i, sums, input.as)
+        for (let i = 0; i < ingredients.length; i++) out[i] = partsOf(x, plan, i, sums, input.as, moisture)
         const one = out[first] as number
         for (let i = 0; i < ingredients.length; i++) out[i] = (out[i] as number) / one
       },
@@ -97,7 +100,14 @@ function stateOf({ role, state }: PlannedIngredient, as: RestateInput['as']): In
   return role === 'aggregate' || role === 'earth' ? as.aggregate : state
 }
 
-function partsOf(x: Float64Array, plan: MixPlan, i: number, sums: MixSums, as: RestateInput['as']): number {
+function partsOf(
+  x: Float64Array,
+  plan: MixPlan,
+  i: number,
+  sums: MixSums,
+  as: RestateInput['as'],
+  moistureAt: number,
+): number {
   const ingredient = plan.ingredients[i] as PlannedIngredient
   const volume = measureOf(ingredient, as.by) === 'volume'
   if (ingredient.role === 'lime') {
@@ -105,7 +115,7 @@ function partsOf(x: Float64Array, plan: MixPlan, i: number, sums: MixSums, as: R
     return (volume ? limeLitres : limeKilograms)(x, ingredient, as.limeState, quicklimeKg)
   }
   const damp = as.aggregate === 'damp' && (ingredient.role === 'aggregate' || ingredient.role === 'earth')
-  const moisture = damp ? at(x, plan.dampMoisture) : 0
+  const moisture = damp ? at(x, moistureAt) : 0
   const looseL = sums.looseL[i] as number
   if (ingredient.role === 'water') return looseL
   return volume

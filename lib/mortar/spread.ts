@@ -71,16 +71,35 @@ export function spreadVector(
   calculate(x, out)
   const typical = out.slice()
 
-  const uncertain = names.flatMap((name, k) => {
-    const { low, typical, high } = ranges[k] as Range
-    return low < high ? [{ k, low, typical, high, stream: streamOf(name, draws) }] : []
+  const drawn = drawAll(names, ranges, outputs, calculate, draws, x, out)
+  return outputs.map((output, k) => {
+    const made = gather(typical[k] as number, drawn[k])
+    if (!isRange(made)) throw new MortarFault({ field: output, code: 'inconsistent' })
+    return made
   })
-  const columns = uncertain.length === 0 ? [] : outputs.map(() => new Float64Array(draws))
-  for (let i = 0; columns.length > 0 && i < draws; i++) {
-    for (let u = 0; u < uncertain.length; u++) {
-      const { k, low, typical, high, stream } = uncertain[u] as (typeof uncertain)[number]
-      const t = stream[i] as number
-      x[k] = typical + t * (t < 0 ? typical - low : high - typical)
+}
+
+/** Every output of every draw, one column each; no column where nothing is uncertain. */
+function drawAll(
+  names: readonly string[],
+  ranges: readonly Range[],
+  outputs: readonly string[],
+  calculate: (x: Float64Array, out: Float64Array) => void,
+  draws: number,
+  x: Float64Array,
+  out: Float64Array,
+): Float64Array[] {
+  const places = ranges.flatMap(({ low, high }, k) => (low < high ? [k] : []))
+  if (places.length === 0) return []
+  const streams = places.map((k) => streamOf(names[k] as string, draws))
+  const middle = Float64Array.from(places, (k) => (ranges[k] as Range).typical)
+  const below = Float64Array.from(places, (k) => (ranges[k] as Range).typical - (ranges[k] as Range).low)
+  const above = Float64Array.from(places, (k) => (ranges[k] as Range).high - (ranges[k] as Range).typical)
+  const columns = outputs.map(() => new Float64Array(draws))
+  for (let i = 0; i < draws; i++) {
+    for (let u = 0; u < places.length; u++) {
+      const t = (streams[u] as Float64Array)[i] as number
+      x[places[u] as number] = (middle[u] as number) + t * ((t < 0 ? below[u] : above[u]) as number)
     }
     calculate(x, out)
     for (let k = 0; k < columns.length; k++) {
@@ -90,11 +109,7 @@ export function spreadVector(
       ;(columns[k] as Float64Array)[i] = value
     }
   }
-  return outputs.map((output, k) => {
-    const made = gather(typical[k] as number, columns[k])
-    if (!isRange(made)) throw new MortarFault({ field: output, code: 'inconsistent' })
-    return made
-  })
+  return columns
 }
 
 function gather(typical: number, drawn: Float64Array | undefined): Range {

@@ -5,7 +5,7 @@ import { freshSums, planFresh, sumFresh } from './fresh.ts'
 import { type IngredientInput, type Materials, planIngredients } from './ingredient.ts'
 import { inspect } from './inspect.ts'
 import { mixSums, openStates, planMix, sumMix } from './mix.ts'
-import { type Basis, type Range, scale } from './range.ts'
+import { type Basis, exactly, type Range, scale } from './range.ts'
 import { DRAWS } from './spread.ts'
 import { variables } from './variables.ts'
 
@@ -88,7 +88,7 @@ export const yieldOf = (input: {
       const ingredient = ingredients[i]
       return ingredient === undefined || ingredient.by === 'mass' ? 0 : (x[ingredient.parts] as number)
     }
-    const air = vars.ranges[fresh.air] as Range
+    const air = vars.ranges[fresh.air] ?? exactly(0)
     return {
       mortarL,
       solidL,

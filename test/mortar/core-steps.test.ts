@@ -5,6 +5,7 @@ import { workJob } from '#lib/mortar/job.ts'
 import type { JobInput } from '#lib/mortar/job-types.ts'
 import { LIME_STATES } from '#lib/mortar/lime.ts'
 import { convertLime } from '#lib/mortar/lime-convert.ts'
+import { comparePlausible, PLAUSIBLE } from '#lib/mortar/plausible.ts'
 import { comparePractice, REASON_IDS } from '#lib/mortar/practice.ts'
 import { proportions } from '#lib/mortar/proportions.ts'
 import { bulkingByMoisture, bulkingFromJar } from '#lib/mortar/sand-bulking.ts'
@@ -122,6 +123,30 @@ function evaluate(text: string): number {
   }
   return sum()
 }
+
+describe('comparePlausible', () => {
+  const earth = { ...RANGED_SAND, ...known({ clayFraction: 0.12 }) }
+  const found = (limeParts: number) =>
+    value(
+      proportions({
+        ingredients: [lime(limeParts, 'putty'), part('earth', 'earth', 5)],
+        materials: { lime: RANGED_LIME, earth },
+      }),
+    )
+
+  test('finds 1 putty to 5 earth usual, and 1 to 1 not', () => {
+    expect(comparePlausible('earth-lime', found(1)).map(({ touches }) => touches)).toEqual([true, true])
+    expect(comparePlausible('earth-lime', found(5)).map(({ touches }) => touches)).toEqual([false, false])
+  })
+
+  test('has nothing to say of other families', () => {
+    expect(comparePlausible('air-lime', found(1))).toEqual([])
+  })
+
+  test('has words for each bound', () => {
+    for (const { id } of PLAUSIBLE) expect(typeof wordsOf(`plausible.${id}`)).toBe('string')
+  })
+})
 
 describe('practice beside the sums', () => {
   const found = value(comparePractice(RANGED_LIME, { ...RANGED_SAND, ...known({ voids: 0.38 }) }))

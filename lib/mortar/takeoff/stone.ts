@@ -66,7 +66,7 @@ export const beddingRubble = defineWork({
         typical: 0.33,
         high: 0.4,
         basis: 'read',
-        source: 'andalucia-cost-base-2024, 06CMO80010',
+        source: 'andalucia-cost-base-2024, item 06CMO80010',
       },
     },
   },

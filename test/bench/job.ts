@@ -1,0 +1,131 @@
+import { workJob } from '#lib/mortar/job.ts'
+import { jobKernel, jobOutputNames } from '#lib/mortar/job-kernel.ts'
+import { planJob } from '#lib/mortar/job-plan.ts'
+import type { JobInput } from '#lib/mortar/job-types.ts'
+import { proportions } from '#lib/mortar/proportions.ts'
+import { variables } from '#lib/mortar/variables.ts'
+import { lime, RANGED_LIME, RANGED_SAND, sand } from '../mortar/core-fixtures.ts'
+
+/**
+ * Times the core sums: `npx tsx test/bench/job.ts`. Prints the median of many runs, in microseconds, and
+ * how the arithmetic of one draw compares with the same arithmetic written flat, by hand, for one recipe.
+ */
+
+const between = (low: number, typical: number, high: number) => ({ low, typical, high })
+
+const job = (sands: number): JobInput => ({
+  ingredients: [lime(1, 'lump-quicklime'), ...Array.from({ length: sands }, () => sand(3 / sands))],
+  materials: { lime: RANGED_LIME, sand: RANGED_SAND },
+  method: 'hot-mixed-used-hot',
+  work: {
+    kind: 'pointing',
+    areaM2: 24,
+    unitLengthMm: 215,
+    unitHeightMm: 65,
+    jointMm: between(8, 10, 12),
+    depthMm: between(20, 25, 40),
+  },
+  lossPercent: between(5, 10, 20),
+  limeState: 'putty',
+  sandMoisturePercent: between(3, 5, 7),
+})
+
+/** Of processor time, so that a busy machine does not show. */
+function medianUs(run: () => void, times: number): number {
+  for (let i = 0; i < times / 4; i++) run()
+  const taken = Array.from({ length: times }, () => {
+    const start = process.cpuUsage()
+    run()
+    const { user, system } = process.cpuUsage(start)
+    return user + system
+  }).sort((a, b) => a - b)
+  return taken[times >> 1] ?? Number.NaN
+}
+
+/** One lime lump, putty on site, one damp sand, pointing: every formula of a sheet in a row. */
+function flat(x: Float64Array, out: Float64Array): void {
+  const n = (k: number) => x[k] as number
+  const net = (n(0) - n(1)) * (1 - (n(2) * n(3)) / ((n(2) + n(4)) * (n(3) + n(4)))) * n(5)
+  const mortar = net * (1 + n(6))
+  const quicklime = (n(7) * n(8)) / 1000
+  const hydrate = quicklime * (1 + n(9) * 0.32125)
+  const solids = (1 - 1000 / n(10)) / (1 - 1000 / n(11))
+  const dry = (n(12) * n(13)) / 1000
+  const free = hydrate * (1 / solids - 1) + dry * n(14)
+  const made = ((hydrate / n(11) + dry / n(15)) * 1000 + free) / (1 - n(16))
+  const times = mortar / made
+  const moisture = n(17)
+  const t = moisture <= n(19) ? 1 - moisture / n(19) : (moisture - n(19)) / (n(20) - n(19))
+  const bulking = moisture >= n(20) ? 0 : n(18) * (1 - t * t)
+  const putty = (hydrate * times) / solids
+  const brought = dry * times * moisture + putty - hydrate * times
+  const short = Math.max(0, free * times - brought)
+  out[0] = net
+  out[1] = mortar
+  out[2] = putty
+  out[3] = (1000 * putty) / n(10)
+  out[4] = dry * times * (1 + moisture)
+  out[5] = n(12) * times * (1 + bulking)
+  out[6] = free * times
+  out[7] = short * n(21)
+  out[8] = short
+  out[9] = made
+}
+
+const FLAT_INPUT = Float64Array.from([
+  24, 0, 215, 65, 10, 25, 0.1, 1, 850, 0.9, 1350, 2240, 3, 1520, 0.06, 2650, 0.05, 0.05, 0.28, 0.05, 0.2, 0.8,
+])
+
+function perDrawUs(run: (i: number) => void, draws = 100_000): number {
+  return (
+    medianUs(() => {
+      for (let i = 0; i < draws; i++) run(i)
+    }, 9) / draws
+  )
+}
+
+function kernelUs(): number {
+  const vars = variables()
+  const plan = planJob(job(1), vars)
+  const kernel = jobKernel(plan)
+  const x = Float64Array.from(vars.ranges, ({ typical }) => typical)
+  const out = new Float64Array(jobOutputNames(plan).length)
+  return perDrawUs((i) => {
+    x[0] = 24 + (i & 7)
+    kernel(x, out, 0)
+  })
+}
+
+function flatUs(): number {
+  const x = FLAT_INPUT.slice()
+  const out = new Float64Array(10)
+  return perDrawUs((i) => {
+    x[0] = 24 + (i & 7)
+    flat(x, out)
+  })
+}
+
+const row = (what: string, us: number, note = '') =>
+  console.log(`${what.padEnd(44)}${us.toFixed(us < 10 ? 3 : 0).padStart(10)} µs  ${note}`)
+
+const [kernel, byHand] = [kernelUs(), flatUs()]
+row('one draw, flat by hand', byHand)
+row('one draw, our kernel', kernel, `ratio ${(kernel / byHand).toFixed(1)} (aim 2)`)
+row(
+  'job sheet without ranges',
+  medianUs(() => workJob({ ...job(1), draws: 1 }), 200),
+)
+row(
+  'job sheet, 10,000 draws',
+  medianUs(() => workJob(job(1)), 30),
+  '(aim 20,000)',
+)
+row(
+  'proportions, 10,000 draws',
+  medianUs(() => proportions(job(1)), 30),
+)
+for (const sands of [1, 2, 4, 8])
+  row(
+    `job sheet, 10,000 draws, ${sands + 1} ingredients`,
+    medianUs(() => workJob(job(sands)), 15),
+  )
