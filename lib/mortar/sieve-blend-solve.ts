@@ -4,6 +4,12 @@ import { fcnnlsVector } from 'ml-fcnnls'
 const GRADIENT_TOLERANCE = 1e-9
 
 /**
+ * A faint pull of every share towards nothing. Sands (nearly) alike leave no single answer, and the library
+ * has been seen to stop short there; with it they share alike, and a residual moves by less than 1e-9.
+ */
+const PULL = 1e-6
+
+/**
  * Shares of the sands, what passes and the residual, for one set of plain numbers.
  *
  * The condition on the sum needs no multiplier. With D the sands' curves less the target, the minimum of
@@ -18,7 +24,9 @@ export function solveBlend(
   const passing = (s: number, t: number) => x[`passing.${s}.${t}`] ?? 0
   const all = Array.from({ length: sands }, (_, s) => s)
   const rows = targets.map((target, t) => all.map((s) => (passing(s, t) - target) / 100))
-  const answer = fcnnlsVector([...rows, all.map(() => 1)], [...targets.map(() => 0), 1], {
+  const pulls = all.map((s) => all.map((other) => (other === s ? PULL : 0)))
+  const wanted = [...targets.map(() => 0), 1, ...all.map(() => 0)]
+  const answer = fcnnlsVector([...rows, all.map(() => 1), ...pulls], wanted, {
     gradientTolerance: GRADIENT_TOLERANCE,
     maxIterations: 20 * sands,
   }).K.to1DArray()

@@ -191,6 +191,15 @@ describe('blendSands(input)', () => {
     expect(blend.residual.typical).toBeCloseTo(0, 9)
   })
 
+  test('is not held up by sands that leave no single answer', () => {
+    const one = (passing: number) => curveOf(ASTM, [passing, 0, 0, 0, 0, 0])
+    const sands = [49.82616797965232, 99.99999999999977, 0, 4.213518423057395e-12].map((passing) => ({
+      curve: one(passing),
+    }))
+    const target = ASTM.map((openingMm, i) => ({ openingMm, passing: i === 0 ? 99.99999999999977 : 0 }))
+    expect(value(blendSands({ sands, target })).residual.typical).toBeCloseTo(0, 6)
+  })
+
   test('gives parts by volume where every density is known: the lighter sand takes more room', () => {
     const sands = [
       { curve: fine, bulkDensityKgM3: exactly(1400) },
