@@ -95,14 +95,23 @@ test('no source is a copy of a standard, and none names a machine or a registry'
   }
 })
 
+/** The text of all sums, for what they cite. */
+const sums = readdirSync('lib/mortar', { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
+  .map((name) => readFileSync(`lib/mortar/${name}`, 'utf8'))
+  .join('\n')
+
 test('every source is cited, by content or by the sums', () => {
   const cited = citedSources(content)
-  const sums = readdirSync('lib/mortar', { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts'))
-    .map((name) => readFileSync(`lib/mortar/${name}`, 'utf8'))
-    .join('\n')
   const isCited = (id: string) => cited.has(id) || sums.includes(`'${id}'`) || sums.includes(`'${id}, `)
   expect([...content.sources.keys()].filter((id) => !isCited(id))).toEqual([])
+})
+
+test('every source that the sums cite is in content', () => {
+  const cited = [...sums.matchAll(/source: '([a-z0-9-]+)[,']|[A-Z_]+ = '([a-z0-9]+-[a-z0-9-]+), /g)]
+  const ids = [...new Set(cited.map(([, direct, named]) => direct ?? named ?? ''))]
+  expect(ids.length).toBeGreaterThan(10)
+  expect(ids.filter((id) => !content.sources.has(id))).toEqual([])
 })
 
 test('every material figure lies within the limits that the sums accept', () => {
