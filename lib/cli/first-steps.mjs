@@ -67,6 +67,7 @@ function install() {
   const npm = process.env.npm_execpath
   const command = [
     'ci',
+    '--include=dev',
     '--ignore-scripts',
     '--prefer-offline',
     '--no-audit',

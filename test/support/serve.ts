@@ -36,14 +36,19 @@ export function newFolder(name = 'putlog-serve-'): string {
   return folder
 }
 
-/** Starts `serve` on a free port over a data folder of its own, as a person would. `env` is added to ours. */
-export async function startServe(env: Record<string, string> = {}): Promise<Serving> {
+/** Starts `serve` on a free port over a data folder of its own, as a person would. `env` is added to ours; `as` is
+ * another user to run it as, when root runs the tests. */
+export async function startServe(
+  env: Record<string, string> = {},
+  as: { uid?: number; gid?: number } = {},
+): Promise<Serving> {
   const port = Number(env.PORT ?? (await freePort()))
   const dataDir = env.DATA_DIR ?? newFolder()
-  const { DATABASE_URL: _, VITEST: __, ...ours } = process.env
+  const { DATABASE_URL: _, ...ours } = process.env
   const child = spawn(process.execPath, [join(root, 'lib/cli/start.mjs'), 'serve'], {
     cwd: root,
-    env: { ...ours, NODE_ENV: 'production', DEMO: 'off', PORT: String(port), DATA_DIR: dataDir, ...env },
+    ...as,
+    env: { ...ours, DEMO: 'off', PORT: String(port), DATA_DIR: dataDir, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
   let output = ''
