@@ -4,17 +4,33 @@ import { content } from '#lib/content/index.ts'
 import { listCases } from '#lib/db/cases.ts'
 import { listRecipes } from '#lib/db/recipes.ts'
 
-const FIXED = ['', '/recipes', '/cases', '/tables', '/sources', '/work-out', '/record', '/method', '/about']
+const FIXED = [
+  '',
+  '/recipes',
+  '/cases',
+  '/tables',
+  '/sources',
+  '/work-out',
+  '/record',
+  '/method',
+  '/about',
+  '/guides',
+  '/glossary',
+  '/materials',
+  '/cautions',
+]
 
 /** Every page that can be read, published entries only. */
 export default async function sitemap(): Promise<MetadataRoute.Sitemap> {
   const asked = await headers()
   const base = `${asked.get('x-forwarded-proto') ?? 'http'}://${asked.get('host') ?? 'localhost'}`
-  const { tables, sources } = content()
+  const { tables, sources, materials, guides } = content()
   const paths = [
     ...FIXED,
     ...[...tables.keys()].map((id) => `/tables/${id}`),
     ...[...sources.keys()].map((id) => `/sources/${id}`),
+    ...[...materials.keys()].map((id) => `/materials/${id}`),
+    ...[...guides.keys()].map((id) => `/guides/${id}`),
     ...(await listRecipes()).map(({ slug }) => `/recipes/${slug}`),
     ...(await everyCase()).map((slug) => `/cases/${slug}`),
   ]

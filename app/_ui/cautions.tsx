@@ -4,7 +4,7 @@ import type { Method, Role, Use } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
 import { Notice } from './notice.tsx'
 import { Section } from './section.tsx'
-import { SourceMark } from './source-mark.tsx'
+import { SourceList } from './source-mark.tsx'
 
 export interface Work {
   materials?: readonly string[]
@@ -43,7 +43,7 @@ export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
                 {caution.body.map((paragraph) => (
                   <p key={paragraph}>{paragraph}</p>
                 ))}
-                <Rests sources={caution.sources} />
+                <SourceList sources={caution.sources} />
               </div>
             </details>
           </li>
@@ -52,16 +52,6 @@ export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
     </Notice>
   )
 }
-
-const Rests = ({ sources }: Pick<Caution, 'sources'>) => (
-  <ul className="plain-list">
-    {sources.map(({ source, locator }) => (
-      <li key={`${source}-${locator ?? ''}`}>
-        <SourceMark source={source} {...(locator !== undefined && { locator })} />
-      </li>
-    ))}
-  </ul>
-)
 
 /** The same as a section of its own; nothing where there is nothing to beware of. */
 export const CautionSection = ({ cautions }: { cautions: readonly Caution[] }) =>

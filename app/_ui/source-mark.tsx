@@ -1,4 +1,5 @@
 import { content } from '#lib/content/index.ts'
+import type { CitationField } from '#lib/entry/fields.ts'
 import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../_words/index.ts'
 import { shortCitation } from './citation.tsx'
@@ -35,3 +36,14 @@ export function SourceText({ text, basis }: { text: string; basis?: Basis }) {
     />
   )
 }
+
+/** Sources with their places, one a line. */
+export const SourceList = ({ sources }: { sources: readonly CitationField[] }) => (
+  <ul className="plain-list">
+    {sources.map(({ source, locator }) => (
+      <li key={`${source}-${locator ?? ''}`}>
+        <SourceMark source={source} {...(locator !== undefined && { locator })} />
+      </li>
+    ))}
+  </ul>
+)

@@ -26,7 +26,7 @@ export function IngredientTable({ ingredients }: { ingredients: readonly Ingredi
         cells: {
           material: (
             <>
-              {materialLabel(one.material)}
+              <a href={`/materials/${one.material}`}>{materialLabel(one.material)}</a>
               <span className="note block">{labelOf('roles', one.role)}</span>
             </>
           ),
