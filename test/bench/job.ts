@@ -5,6 +5,7 @@ import type { JobInput } from '#lib/mortar/job-types.ts'
 import { proportions } from '#lib/mortar/proportions.ts'
 import { variables } from '#lib/mortar/variables.ts'
 import { lime, RANGED_LIME, RANGED_SAND, sand } from '../mortar/core-fixtures.ts'
+import { medianUs, perDrawUs, row } from './clock.ts'
 
 /**
  * Times the core sums: `npx tsx test/bench/job.ts`. Prints the median of many runs, in microseconds, and
@@ -29,18 +30,6 @@ const job = (sands: number): JobInput => ({
   limeState: 'putty',
   sandMoisturePercent: between(3, 5, 7),
 })
-
-/** Of processor time, so that a busy machine does not show. */
-function medianUs(run: () => void, times: number): number {
-  for (let i = 0; i < times / 4; i++) run()
-  const taken = Array.from({ length: times }, () => {
-    const start = process.cpuUsage()
-    run()
-    const { user, system } = process.cpuUsage(start)
-    return user + system
-  }).sort((a, b) => a - b)
-  return taken[times >> 1] ?? Number.NaN
-}
 
 /** One lime lump, putty on site, one damp sand, pointing: every formula of a sheet in a row. */
 function flat(x: Float64Array, out: Float64Array): void {
@@ -76,14 +65,6 @@ const FLAT_INPUT = Float64Array.from([
   24, 0, 215, 65, 10, 25, 0.1, 1, 850, 0.9, 1350, 2240, 3, 1520, 0.06, 2650, 0.05, 0.05, 0.28, 0.05, 0.2, 0.8,
 ])
 
-function perDrawUs(run: (i: number) => void, draws = 100_000): number {
-  return (
-    medianUs(() => {
-      for (let i = 0; i < draws; i++) run(i)
-    }, 9) / draws
-  )
-}
-
 function kernelUs(): number {
   const vars = variables()
   const plan = planJob(job(1), vars)
@@ -104,9 +85,6 @@ function flatUs(): number {
     flat(x, out)
   })
 }
-
-const row = (what: string, us: number, note = '') =>
-  console.log(`${what.padEnd(44)}${us.toFixed(us < 10 ? 3 : 0).padStart(10)} µs  ${note}`)
 
 const [kernel, byHand] = [kernelUs(), flatUs()]
 row('one draw, flat by hand', byHand)
