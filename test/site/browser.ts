@@ -45,7 +45,9 @@ export async function openPage(
     if (protocol !== 'data:' && origin !== home) trouble.push(`call to another host: ${request.url()}`)
   })
   page.on('requestfailed', (request) => {
-    if (request.failure()?.errorText !== 'net::ERR_ABORTED') trouble.push(`failed: ${request.url()}`)
+    const refused = options.javaScriptEnabled === false && request.resourceType() === 'script'
+    if (!refused && request.failure()?.errorText !== 'net::ERR_ABORTED')
+      trouble.push(`failed: ${request.url()}`)
   })
   return { page, trouble }
 }

@@ -1,10 +1,9 @@
 import type { Range } from '#lib/mortar/range.ts'
-import { convertRange } from '#lib/mortar/units.ts'
 import { MARKS, type Mark, markName } from '../../../_http/form.ts'
 import { NumberField } from '../../../_ui/field.tsx'
-import { quantityText, withUnit } from '../../../_ui/quantity.tsx'
+import { withUnit } from '../../../_ui/quantity.tsx'
 import { words } from '../../../_words/index.ts'
-import { amountText, fieldLabel } from './labels.ts'
+import { amountText, fieldLabel, usualText } from './labels.ts'
 import type { ReadField } from './read-inputs.ts'
 
 /** A figure with its unit: what was read from it, what is taken when it is blank, which of two was meant. */
@@ -50,12 +49,16 @@ function WhichMark({ field, readings }: { field: ReadField; readings: Readonly<R
 }
 
 /** What happens when nothing is typed. */
-function blankHint({ usual, unit, askedUnit, optional }: ReadField): string {
+function blankHint({ usual, fallback, unit, askedUnit, optional }: ReadField): string {
   const t = words('job')
+  if (fallback) {
+    return fallback.high === 0
+      ? t('hint.none')
+      : t('hint.fallback', { usual: usualText(fallback, unit, askedUnit) })
+  }
   if (!usual) return optional ? t('hint.optional') : t('hint.needed')
-  const { main, range } = quantityText(convertRange(usual, unit, askedUnit), askedUnit)
   return t('hint.usual', {
-    usual: range === null ? main : `${main} ${range}`,
+    usual: usualText(usual, unit, askedUnit),
     basis: words('terms')(`basis.${usual.basis}.label`),
   })
 }

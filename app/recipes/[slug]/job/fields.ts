@@ -21,6 +21,8 @@ export interface AmountField {
   readonly unit: string
   /** Taken where nothing is typed. */
   readonly usual?: Range & { readonly basis: Basis; readonly source?: string }
+  /** What the sums take where nothing is given. */
+  readonly fallback?: Range
   /** May be left out of the sums. */
   readonly optional: boolean
   /** Typed in advance on the first visit: an example, not a recommendation. */
@@ -43,14 +45,18 @@ export const shortName = (field: string) =>
 
 /** The dimensions of a kind of work. */
 export const dimensionFields = (kind: WorkKind): AmountField[] =>
-  Object.entries(workFields(kind)).map(([field, { unit, usual, fallback, whole }]) => ({
-    name: shortName(field),
-    path: `work.${field}`,
-    unit: unit === '1' && whole !== true ? '%' : unit,
-    optional: fallback !== undefined,
-    ...(usual && { usual: whole || unit !== '1' ? usual : asPercent(usual) }),
-    ...(EXAMPLES[field] !== undefined && { example: EXAMPLES[field] }),
-  }))
+  Object.entries(workFields(kind)).map(([field, { unit, usual, fallback, whole }]) => {
+    const share = unit === '1' && whole !== true
+    return {
+      name: shortName(field),
+      path: `work.${field}`,
+      unit: share ? '%' : unit,
+      optional: fallback !== undefined,
+      ...(fallback && { fallback: share ? asPercent(fallback) : fallback }),
+      ...(usual && !fallback && { usual: share ? asPercent(usual) : usual }),
+      ...(EXAMPLES[field] !== undefined && { example: EXAMPLES[field] }),
+    }
+  })
 
 const asPercent = <R extends Range>(range: R): R => ({
   ...range,

@@ -41,12 +41,12 @@ function formFault(fault: FieldFault, fields: readonly ReadField[]): FormFault {
 /** The fault in the unit that the form asks in, with what was typed. */
 function asked(fault: FieldFault, { unit, askedUnit, path, read }: ReadField): FieldFault {
   const given = unit === '%' && path.startsWith('work.') ? '1' : unit
-  const inAsked = (limit: string | number) =>
-    typeof limit === 'number' ? convert(limit, given, askedUnit) : limit
+  const inAsked = (figure: string | number) =>
+    typeof figure === 'number' ? Number(convert(figure, given, askedUnit).toPrecision(6)) : figure
   return {
     ...fault,
     unit: askedUnit,
-    ...(read.text !== '' && { value: read.text }),
+    ...(fault.value !== undefined && { value: read.text === '' ? inAsked(fault.value) : read.text }),
     ...(fault.limit !== undefined && { limit: inAsked(fault.limit) }),
   }
 }

@@ -1,8 +1,6 @@
-import { convertRange } from '#lib/mortar/units.ts'
 import { labelOf } from '../../../_ui/label.ts'
-import { quantityText } from '../../../_ui/quantity.tsx'
 import { words } from '../../../_words/index.ts'
-import { amountText, fieldLabel } from './labels.ts'
+import { amountText, fieldLabel, usualText } from './labels.ts'
 import type { Inputs, ReadField } from './read-inputs.ts'
 
 const t = words('job')
@@ -28,10 +26,10 @@ export function WorkedFrom({ inputs }: { inputs: Inputs }) {
 }
 
 function valueText(field: ReadField): string | undefined {
-  const { read, usual, unit, askedUnit } = field
+  const { read, usual, fallback, unit, askedUnit } = field
+  const taken = usual ?? fallback
   const name = fieldLabel(field)
   if (read.amount) return t('sheet.pair', { name, value: amountText(read.amount, askedUnit) })
-  if (!usual) return undefined
-  const { main, range } = quantityText(convertRange(usual, unit, askedUnit), askedUnit)
-  return t('sheet.pair', { name, value: range === null ? main : `${main} ${range}` })
+  if (!taken || taken.high === 0) return undefined
+  return t('sheet.pair', { name, value: usualText(taken, unit, askedUnit) })
 }

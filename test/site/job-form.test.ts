@@ -1,0 +1,116 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openBrowser, openPage } from './browser.ts'
+import { PAGES, SITE } from './pages.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await openBrowser()
+})
+afterAll(() => browser.close())
+
+async function withPage(path: string, look: (page: Page) => Promise<void>) {
+  const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled: false })
+  await page.goto(path)
+  await look(page)
+  expect(trouble).toEqual([])
+  await page.context().close()
+}
+
+const job = (fields: Record<string, string>, path: string = PAGES.job) =>
+  `${path}?${new URLSearchParams({ use: 'pointing-rubble', area: '24', ...fields })}`
+
+const submit = (page: Page) => page.click('.job-form button[type=submit]:not([name])')
+
+describe('The job form', () => {
+  it('keeps what was typed, names the field, the value and what would do, and starts there', async () => {
+    await withPage(job({ area: 'wide', depth: '25' }), async (page) => {
+      const error = 'Area of the face: “wide” is not a number. Give digits, such as 24, 0.5 or 1 1/2.'
+      expect(await page.inputValue('input[name=area]')).toBe('wide')
+      expect(await page.inputValue('input[name=depth]')).toBe('25')
+      expect(await page.textContent('#field-area-error')).toBe(error)
+      expect(await page.getAttribute('#field-area', 'aria-invalid')).toBe('true')
+      expect(await page.getAttribute('#field-area', 'aria-describedby')).toContain('field-area-error')
+      expect(await page.getAttribute('#faults a', 'href')).toBe('#field-area')
+      expect(await page.locator(':focus').getAttribute('id')).toBe('faults')
+      expect(await page.locator('#sheet').count()).toBe(0)
+    })
+  })
+
+  it('says what is missing, too large, or out of order, with the limit in its unit', async () => {
+    await withPage(job({ area: '' }), async (page) =>
+      expect(await page.textContent('#field-area-error')).toContain('nothing was given'),
+    )
+    await withPage(job({ openings: '30' }), async (page) =>
+      expect(await page.textContent('#field-openings-error')).toBe(
+        'Area of openings: 30 is too large. Give 24 m² or less.',
+      ),
+    )
+    await withPage(job({ depth: '30–20' }), async (page) =>
+      expect(await page.textContent('#field-depth-error')).toContain('out of order'),
+    )
+    await withPage(job({ depth: '0' }), async (page) =>
+      expect(await page.textContent('#field-depth-error')).toContain('above zero'),
+    )
+  })
+
+  it('states limits in the unit that it asks in', async () => {
+    await withPage(job({ units: 'us', depth: '50' }), async (page) =>
+      expect(await page.textContent('#field-depth-error')).toBe(
+        'Depth to be filled: 50 is too large. Give 39.37 in or less.',
+      ),
+    )
+  })
+
+  it('asks which of two an ambiguous number is, and goes on with the answer', async () => {
+    await withPage(job({ area: '1,500' }), async (page) => {
+      expect(await page.textContent('#field-area-error')).toContain('can be read in two ways')
+      expect(await page.locator('.job-ask label').allInnerTexts()).toEqual(['1500 m²', '1.5 m²'])
+      await page.check('input[name=area-mark][value=decimal]')
+      await submit(page)
+      expect(await page.inputValue('input[name=area]')).toBe('1,500')
+      expect(await page.textContent('#field-area-echo')).toBe('Read as 1.5 m²')
+      expect(await page.locator('#sheet').count()).toBe(1)
+    })
+  })
+
+  it('echoes what it read from a comma, a fraction and a range', async () => {
+    await withPage(job({ area: '24,5', openings: '1 1/2', depth: '20–30' }), async (page) => {
+      expect(await page.textContent('#field-area-echo')).toBe('Read as 24.5 m²')
+      expect(await page.textContent('#field-openings-echo')).toBe('Read as 1.5 m²')
+      expect(await page.textContent('#field-depth-echo')).toBe('Read as 20–30 mm')
+    })
+  })
+
+  it('changes its fields with the kind of work', async () => {
+    await withPage(PAGES.job, async (page) => {
+      await page.selectOption('select[name=use]', 'roof-bedding')
+      await page.click('button[name=show]')
+      expect(await page.locator('input[name=length]').count()).toBe(1)
+      expect(await page.locator('input[name=area]').count()).toBe(0)
+    })
+  })
+
+  it('gives the same wall in feet and inches', async () => {
+    const metric = job({ area: '9.290304', depth: '25.4', loss: '0', 'joint-share': '20' })
+    const us = job({ area: '100', depth: '1', loss: '0', 'joint-share': '20', units: 'us' })
+    // 9.290304 m² · 0.2 · 25.4 mm = 47.19 L = 12.47 US gal: NIST SP 811 gives 231 in³ to the gallon.
+    await withPage(metric, async (page) => expect(await page.textContent('#sheet')).toContain('47.2 L'))
+    await withPage(us, async (page) => expect(await page.textContent('#sheet')).toContain('12.5 US gal'))
+  })
+
+  it('gives no sheet for a known hazard until someone says why, and then prints both', async () => {
+    const hazard = job({ use: 'render' }, PAGES['job-hazard'])
+    await withPage(hazard, async (page) => {
+      expect(await page.locator('#sheet').count()).toBe(0)
+      expect(await page.textContent('main')).toContain('No sheet without a reason')
+      await page.check('input[name=override]')
+      await page.fill('textarea[name=reason]', 'Recording what was lost')
+      await submit(page)
+      expect(await page.textContent('#sheet')).toContain(
+        'Wanted all the same, because: Recording what was lost',
+      )
+      expect(await page.locator('#sheet .notice-hazard').count()).toBe(1)
+    })
+  })
+})

@@ -1,0 +1,110 @@
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openBrowser, openPage } from './browser.ts'
+import { firstCase, PAGES, SITE } from './pages.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await openBrowser()
+})
+afterAll(() => browser.close())
+
+const policyOf = (response: Response) =>
+  new Map(
+    (response.headers.get('content-security-policy') ?? '').split('; ').map((directive) => {
+      const [name = '', ...sources] = directive.split(' ')
+      return [name, sources] as const
+    }),
+  )
+
+describe('Every page', () => {
+  it.each(Object.entries(PAGES))('%s allows scripts and styles of ours alone', async (_, path) => {
+    const response = await fetch(SITE + path)
+    const policy = policyOf(response)
+    for (const directive of ['script-src', 'style-src'])
+      expect(policy.get(directive)?.filter((source) => /unsafe|\*|https?:/.test(source))).toEqual([])
+    expect(policy.get('script-src')).toContainEqual(expect.stringMatching(/^'nonce-[A-Za-z0-9+/=]{24}'$/))
+    expect(policy.get('default-src')).toEqual(["'none'"])
+    expect(policy.get('object-src')).toEqual(["'none'"])
+    expect(policy.get('base-uri')).toEqual(["'none'"])
+    expect(policy.get('form-action')).toEqual(["'self'"])
+    expect(policy.get('frame-ancestors')).toEqual(["'none'"])
+    expect(Object.fromEntries(response.headers)).toMatchObject({
+      'x-content-type-options': 'nosniff',
+      'x-frame-options': 'DENY',
+      'referrer-policy': 'strict-origin-when-cross-origin',
+      'cross-origin-opener-policy': 'same-origin',
+      'cross-origin-resource-policy': 'same-origin',
+      'permissions-policy': expect.stringContaining('geolocation=()'),
+    })
+    expect(response.headers.get('x-powered-by')).toBeNull()
+    expect(response.headers.get('strict-transport-security')).toBeNull()
+  })
+
+  it('is opened in a browser without a breach of the policy, a script error or a call to another host', async () => {
+    const { page, trouble } = await openPage(browser, { baseURL: SITE })
+    for (const path of [...Object.values(PAGES), await firstCase()]) {
+      await page.goto(path, { waitUntil: 'networkidle' })
+      const found = trouble.splice(0).filter((one) => !(path === PAGES['not-there'] && one.includes('404')))
+      expect(found, path).toEqual([])
+    }
+    await page.context().close()
+  })
+})
+
+describe('The gate', () => {
+  it('makes a new nonce for every answer', async () => {
+    const nonces = await Promise.all(
+      [1, 2, 3].map(async () =>
+        policyOf(await fetch(SITE))
+          .get('script-src')
+          ?.find((one) => one.includes('nonce')),
+      ),
+    )
+    expect(new Set(nonces).size).toBe(3)
+  })
+
+  it('asks for https from then on only where it came over https', async () => {
+    const response = await fetch(SITE, { headers: { 'x-forwarded-proto': 'https' } })
+    expect(response.headers.get('strict-transport-security')).toBe('max-age=31536000')
+  })
+
+  it('refuses an address that is too long with 414', async () => {
+    const response = await fetch(`${SITE}/recipes?unit=${'x'.repeat(7000)}`)
+    expect(response.status).toBe(414)
+    expect(await response.json()).toMatchObject({ status: 414, title: 'URI Too Long' })
+  })
+
+  it.each(['/api/v1/job', '/'])('refuses a body that says it is too large at %s with 413', async (path) => {
+    const response = await fetch(SITE + path, { method: 'POST', body: 'x'.repeat(70_000) })
+    expect(response.status).toBe(413)
+  })
+
+  it('refuses a body that turns out too large with 413', async () => {
+    const body = new ReadableStream({
+      start(controller) {
+        controller.enqueue(new TextEncoder().encode(' '.repeat(70_000)))
+        controller.close()
+      },
+    })
+    const response = await fetch(`${SITE}/api/v1/job`, {
+      method: 'POST',
+      body,
+      headers: { 'content-type': 'application/json' },
+      duplex: 'half',
+    } as RequestInit)
+    expect(response.status).toBe(413)
+  })
+
+  it('shows what is typed as text and never as markup', async () => {
+    const script = '"><script>document.title = "taken"</script>'
+    const { page, trouble } = await openPage(browser, { baseURL: SITE })
+    await page.goto(
+      `${PAGES.job}?${new URLSearchParams({ use: 'floor', area: script, reason: script, money: script })}`,
+    )
+    expect(await page.inputValue('input[name=area]')).toBe(script)
+    expect(await page.title()).not.toBe('taken')
+    expect(trouble).toEqual([])
+    await page.context().close()
+  })
+})
