@@ -23,11 +23,12 @@ export function cautionsFor(
   input: JobInput,
   listed: readonly JobIngredient[],
   quicklime: boolean,
+  slakesInSand: boolean,
 ): CautionId[] {
   const has = (...roles: readonly string[]) => listed.some(({ role }) => roles.includes(role))
   const calls: Record<CautionId, boolean> = {
     quicklime,
-    'hot-mortar': quicklime && input.method !== 'putty',
+    'hot-mortar': slakesInSand,
     'lime-putty-and-dust': has('lime'),
     limewash: input.work.kind === 'limewash',
     'silica-dust': has('aggregate', 'pozzolan', 'earth'),

@@ -1,66 +1,25 @@
-import { HEAT_CAPACITY } from './constants.ts'
-import { type FreshPlan, freshSums, sumFresh, waterIn } from './fresh.ts'
+import { freshSums, sumFresh } from './fresh.ts'
 import { slakeHeap } from './heat.ts'
 import type { PlannedIngredient } from './ingredient.ts'
-import { hydratePerQuicklime, type LimeState } from './lime.ts'
-import { bulkingOf, canMeasure, limeKilograms, limeLitres, type MixPlan, mixSums, sumMix } from './mix.ts'
-import type { WorkPlan } from './takeoff.ts'
-import { ABSENT, at } from './variables.ts'
-
-/** A planned job: everything that the kernel reads, by place. */
-export interface JobPlan {
-  readonly mix: MixPlan
-  readonly fresh: FreshPlan
-  readonly work: WorkPlan
-  /** Per ingredient: the state that a lime is in on site; null for all else. */
-  readonly siteStates: readonly (LimeState | null)[]
-  /** Is lime slaked among the sand (and not in water alone)? */
-  readonly slakesInSand: boolean
-  readonly loss: number
-  readonly moisture: number
-  /** Places that are {@link ABSENT} unless entered. */
-  readonly bulking: number
-  readonly purity: number
-  readonly firstCharge: number
-  readonly waterC: number
-  readonly sandC: number
-}
-
-/** Outputs before those of the ingredients, in their order. */
-export const JOB_OUTPUTS = [
-  'netL',
-  'mortarL',
-  'unitCount',
-  'recipeMortarL',
-  'boundL',
-  'freeL',
-  'boiledL',
-  'fromSandL',
-  'fromLimeL',
-  'firstChargeL',
-  'likelyTotalL',
-  'averageC',
-  'heatKJ',
-] as const
-export type JobOutput = (typeof JOB_OUTPUTS)[number]
-export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name)
-
-/** Outputs of each ingredient: in the recipe, then on site. */
-export const PER_INGREDIENT = ['quicklimeKg', 'dryKg', 'looseL', 'siteL', 'siteKg'] as const
-export const ingredientOutputAt = (i: number): number => JOB_OUTPUTS.length + i * PER_INGREDIENT.length
-
-/** Names of all outputs of a job, for faults. */
-export const jobOutputNames = ({ mix }: JobPlan): string[] => [
-  ...JOB_OUTPUTS,
-  ...mix.ingredients.flatMap(({ index }) => PER_INGREDIENT.map((name) => `ingredients.${index}.${name}`)),
-]
+import { ingredientOutputAt, type JobPlan } from './job-layout.ts'
+import { type SiteSums, siteLime, siteSolid } from './job-site.ts'
+import { mixSums, sumMix } from './mix.ts'
+import { at } from './variables.ts'
 
 /** The whole job on plain numbers, for one draw. */
 export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, choice: number) => void {
   const { ingredients } = plan.mix
   const sums = mixSums(ingredients.length)
   const fresh = freshSums()
-  const site = { boundL: 0, fromSandL: 0, fromLimeL: 0, quicklimeKg: 0, caoKg: 0, sandKg: 0, sandHeat: 0 }
+  const site: SiteSums = {
+    boundL: 0,
+    fromSandL: 0,
+    fromLimeL: 0,
+    quicklimeKg: 0,
+    caoKg: 0,
+    sandKg: 0,
+    sandHeat: 0,
+  }
   return (x, out, choice) => {
     sumMix(x, plan.mix, choice, sums)
     sumFresh(x, plan.mix, plan.fresh, choice, sums, fresh)
@@ -115,67 +74,4 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
     out[11] = heap.averageC
     out[12] = heap.heatKJ
   }
-}
-
-interface SiteSums {
-  boundL: number
-  fromSandL: number
-  fromLimeL: number
-  quicklimeKg: number
-  caoKg: number
-  sandKg: number
-  /** kJ/K of all the sand. */
-  sandHeat: number
-}
-
-/** Purity other than the recipe's changes the amount so that the free lime stays the same. */
-function siteLime(
-  x: Float64Array,
-  plan: JobPlan,
-  ingredient: PlannedIngredient,
-  i: number,
-  recipeKg: number,
-  out: Float64Array,
-  site: SiteSums,
-): void {
-  const state = plan.siteStates[i] as LimeState
-  const stated = at(x, ingredient.property.freeCaO)
-  const freeCaO = plan.purity === ABSENT ? stated : at(x, plan.purity)
-  const quicklimeKg = plan.purity === ABSENT ? recipeKg : (recipeKg * stated) / freeCaO
-  const k = ingredientOutputAt(i)
-  out[k + 3] = canMeasure(ingredient, state) ? limeLitres(x, ingredient, state, quicklimeKg, freeCaO) : 0
-  out[k + 4] = limeKilograms(x, ingredient, state, quicklimeKg, freeCaO)
-  if (state === 'putty') site.fromLimeL += waterIn(x, ingredient, state, quicklimeKg, freeCaO)
-  if (state !== 'lump-quicklime' && state !== 'ground-quicklime') return
-  site.boundL += quicklimeKg * (hydratePerQuicklime(freeCaO) - 1)
-  site.quicklimeKg += quicklimeKg
-  site.caoKg += quicklimeKg * freeCaO
-}
-
-function siteSolid(
-  x: Float64Array,
-  plan: JobPlan,
-  ingredient: PlannedIngredient,
-  dryKg: number,
-  looseL: number,
-  out: Float64Array,
-  k: number,
-  site: SiteSums,
-): void {
-  const { role, property } = ingredient
-  const lies = role === 'aggregate' || role === 'earth'
-  const moisture = lies ? at(x, plan.moisture) : 0
-  const bulking =
-    role !== 'aggregate'
-      ? 0
-      : plan.bulking === ABSENT
-        ? bulkingOf(x, ingredient, moisture)
-        : at(x, plan.bulking)
-  out[k + 3] = looseL * (1 + bulking)
-  out[k + 4] = role === 'water' ? looseL : dryKg * (1 + moisture)
-  if (!lies) return
-  site.fromSandL += dryKg * moisture
-  site.sandKg += dryKg
-  site.sandHeat +=
-    dryKg * (property.heatCapacity === ABSENT ? HEAT_CAPACITY.quartz : at(x, property.heatCapacity))
 }

@@ -1,13 +1,15 @@
 import { type Amount, toRange } from './amount.ts'
 import { ASSUMED } from './assumptions.ts'
 import { planFresh } from './fresh.ts'
-import { type PlannedIngredient, planIngredients } from './ingredient.ts'
+import type { PlannedIngredient } from './ingredient.ts'
+import { planIngredients } from './ingredient-plan.ts'
 import { type Inspection, inspect } from './inspect.ts'
-import type { JobPlan } from './job-kernel.ts'
+import type { JobPlan } from './job-layout.ts'
 import { type JobInput, METHODS } from './job-types.ts'
 import type { LimeState } from './lime.ts'
 import { canMeasure, planMix } from './mix.ts'
 import { scale } from './range.ts'
+import { hasQuicklime, SLAKES_IN_SAND } from './sequence.ts'
 import { planWork } from './takeoff.ts'
 import { ABSENT, type Variables } from './variables.ts'
 
@@ -39,7 +41,7 @@ export function planJob(input: JobInput, vars: Variables): JobPlan {
     fresh,
     work,
     siteStates,
-    slakesInSand: input.method !== 'putty' && input.method !== 'dry-hydrate',
+    slakesInSand: SLAKES_IN_SAND.has(input.method),
     loss: percent('lossPercent', input.lossPercent ?? 0),
     moisture: percent('sandMoisturePercent', input.sandMoisturePercent ?? 0),
     bulking:
@@ -114,10 +116,11 @@ export const FINE_WORK: ReadonlySet<string> = new Set([
   'plaster',
   'plaster-laths',
   'render',
-  'limewash',
-  'grout',
 ])
 
+/** States of the limes on site. */
+export const limesOnSite = ({ siteStates }: JobPlan): LimeState[] =>
+  siteStates.filter((state) => state !== null)
+
 /** Is any lime on site still to be slaked? */
-export const quicklimeOnSite = ({ siteStates }: JobPlan): boolean =>
-  siteStates.some((state) => state === 'lump-quicklime' || state === 'ground-quicklime')
+export const quicklimeOnSite = (plan: JobPlan): boolean => hasQuicklime(limesOnSite(plan))

@@ -117,6 +117,7 @@ export const WARNING_IDS = [
   'box-rounding',
   'shovel-is-no-measure',
   'state-was-not-stated',
+  'method-needs-quicklime',
   'purity-differs',
   'property-unknown',
 ] as const

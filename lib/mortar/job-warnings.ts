@@ -1,7 +1,7 @@
 import { toRange } from './amount.ts'
 import type { Batch } from './batch.ts'
 import { BOILING_C } from './constants.ts'
-import type { JobOutput, JobPlan } from './job-kernel.ts'
+import type { JobOutput, JobPlan } from './job-layout.ts'
 import { FINE_WORK, quicklimeOnSite } from './job-plan.ts'
 import type { JobIngredient, JobInput, JobWarning } from './job-types.ts'
 import { unknownsOf } from './proportions.ts'
@@ -32,6 +32,9 @@ export function warnings(
       : []),
     ...(plan.mix.ingredients.some(({ limeStates }) => limeStates.length > 1)
       ? [{ id: 'state-was-not-stated' } as const]
+      : []),
+    ...(plan.slakesInSand && !quicklimeOnSite(plan) && plan.siteStates.some((state) => state !== null)
+      ? [{ id: 'method-needs-quicklime' } as const]
       : []),
     ...(input.limePurityPercent === undefined
       ? []

@@ -5,15 +5,15 @@ import { cautionsFor } from './cautions.ts'
 import { spreadChoices } from './choices.ts'
 import { attempt, type Outcome } from './fault.ts'
 import type { PlannedIngredient } from './ingredient.ts'
+import { jobKernel } from './job-kernel.ts'
 import {
   ingredientOutputAt,
   type JobOutput,
   type JobPlan,
-  jobKernel,
   jobOutputAt,
   jobOutputNames,
-} from './job-kernel.ts'
-import { FINE_WORK, planJob, quicklimeOnSite } from './job-plan.ts'
+} from './job-layout.ts'
+import { FINE_WORK, limesOnSite, planJob, quicklimeOnSite } from './job-plan.ts'
 import { explainJob } from './job-steps.ts'
 import type { JobCost, JobIngredient, JobInput, JobSheet } from './job-types.ts'
 import { warnings } from './job-warnings.ts'
@@ -70,12 +70,12 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
       warnings: warnings(input, plan, vars, found, listed, batch),
       sequence: orderSteps({
         method: input.method,
-        quicklimeOnSite: quicklime,
+        limes: limesOnSite(plan),
         fibre: ingredients.some(({ role }) => role === 'fibre'),
         fineWork: FINE_WORK.has(input.work.kind),
       }),
       storage: listed.flatMap(({ material, role, state }) => keep(material, role, state, input.materials)),
-      cautions: cautionsFor(input, listed, quicklime),
+      cautions: cautionsFor(input, listed, quicklime, quicklime && plan.slakesInSand),
       unknowns: unknownsOf(plan.mix),
       assumed: (Object.keys(ASSUMED) as (keyof typeof ASSUMED)[]).filter((name) =>
         vars.names.includes(`assumed.${name}`),

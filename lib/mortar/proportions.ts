@@ -4,17 +4,14 @@ import { spreadChoices } from './choices.ts'
 import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { type FreshPlan, planFresh } from './fresh.ts'
-import {
-  type IngredientInput,
-  type Materials,
-  type PlannedIngredient,
-  planIngredients,
-} from './ingredient.ts'
+import type { IngredientInput, Materials, PlannedIngredient } from './ingredient.ts'
+import { planIngredients } from './ingredient-plan.ts'
+import { explainIngredients } from './ingredient-steps.ts'
 import { inspect } from './inspect.ts'
 import { LIME_STATES, type LimeState } from './lime.ts'
 import { type MixPlan, openStates, planMix } from './mix.ts'
 import { layOutProportions, type ProportionsLayout, proportionsKernel } from './proportions-kernel.ts'
-import { explainIngredients, explainStates } from './proportions-steps.ts'
+import { explainStates } from './proportions-steps.ts'
 import { type Range, scale } from './range.ts'
 import { DRAWS } from './spread.ts'
 import { ABSENT, type Variables, variables } from './variables.ts'
@@ -56,7 +53,7 @@ export interface Proportions {
   readonly binderPercent: Range
   /** Clay in all that is dry, % by mass. */
   readonly clayPercent: Range
-  /** Fibre in the fresh mortar; null where there is none or the mortar's volume can't be told. */
+  /** Fibre in the fresh mortar; null where there is none, or its mass or the mortar's volume can't be told. */
   readonly fibreKgM3: Range | null
   /** Properties that are not known and were left out of the sums. */
   readonly unknowns: readonly Unknown[]
@@ -97,9 +94,11 @@ export const proportions = (input: ProportionsInput): Outcome<Proportions> =>
     return assemble(input, plan, fresh, layout, vars, ranges)
   })
 
-/** The volume of mortar matters here only for fibre, so a missing particle density refuses nothing. */
+/** The volume of mortar matters here only for weighed fibre, so a missing particle density refuses nothing. */
 function planFreshIfKnown(plan: MixPlan, vars: Variables): FreshPlan | null {
-  if (plan.ingredients.every(({ role }) => role !== 'fibre')) return null
+  const fibres = plan.ingredients.filter(({ role }) => role === 'fibre')
+  const weighed = fibres.every(({ by, property }) => by === 'mass' || property.bulkDensity !== ABSENT)
+  if (fibres.length === 0 || !weighed) return null
   const outcome = attempt(() => {
     const check = inspect()
     const fresh = planFresh(plan, vars, check)

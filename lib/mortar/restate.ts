@@ -1,14 +1,14 @@
 import { ASSUMED } from './assumptions.ts'
 import { spreadChoices } from './choices.ts'
 import { attempt, type Outcome } from './fault.ts'
-import {
-  type IngredientInput,
-  type IngredientRole,
-  type IngredientState,
-  type Materials,
-  type PlannedIngredient,
-  planIngredients,
+import type {
+  IngredientInput,
+  IngredientRole,
+  IngredientState,
+  Materials,
+  PlannedIngredient,
 } from './ingredient.ts'
+import { planIngredients } from './ingredient-plan.ts'
 import { inspect } from './inspect.ts'
 import type { LimeState } from './lime.ts'
 import {

@@ -1,4 +1,5 @@
 import type { Method } from './job-types.ts'
+import type { LimeState } from './lime.ts'
 import type { Range } from './range.ts'
 
 /** One step of the making, in order; words for each id live in the catalogue. */
@@ -83,7 +84,6 @@ const MAKING: Record<Method, readonly SequenceStep[]> = {
     { id: 'knock-up' },
   ],
   'dry-hydrate': [
-    { id: 'soak-hydrate', ...hours(12, DAY, 2 * DAY) },
     { id: 'measure-dry' },
     { id: 'mix' },
     { id: 'water-by-eye' },
@@ -112,38 +112,50 @@ const MAKING: Record<Method, readonly SequenceStep[]> = {
 /** What the order of work turns on. */
 export interface Making {
   readonly method: Method
-  readonly quicklimeOnSite: boolean
+  /** States of the limes on site; empty where there is none. */
+  readonly limes: readonly LimeState[]
   readonly fibre: boolean
   /** Plaster, pointing and fine joints show a late grain; thick beds hide it. */
   readonly fineWork: boolean
 }
 
-/** The steps from the eyewash to the leftovers. */
-export function orderSteps({ method, quicklimeOnSite, fibre, fineWork }: Making): SequenceStep[] {
-  const steps: SequenceStep[] = [{ id: 'eyewash' }, { id: 'protect-people' }]
-  const slakesApart = quicklimeOnSite && !SLAKES_WITH_SAND.has(method)
-  if (slakesApart)
-    steps.push(
-      { id: 'slake-in-water', ...hours(0.5, 2, DAY) },
-      { id: 'mature-putty', ...hours(14 * DAY, 60 * DAY, 180 * DAY) },
-      { id: 'screen' },
-    )
-  const making = MAKING[method].filter(({ id }) => id !== 'soak-hydrate' || !slakesApart)
-  steps.push(...(fibre ? withFibre(making, method) : making))
-  if (quicklimeOnSite && fineWork) steps.push({ id: 'trial-pat', ...hours(DAY, 3 * DAY, 14 * DAY) })
-  steps.push({ id: 'wet-wall' }, { id: 'place' }, { id: 'protect-work' }, { id: 'keep-leftovers' })
-  return steps
-}
-
-const SLAKES_WITH_SAND: ReadonlySet<Method> = new Set([
+/** Methods whose quicklime slakes among the sand. */
+export const SLAKES_IN_SAND: ReadonlySet<Method> = new Set([
   'hot-mixed-used-hot',
   'hot-mixed-laid-down',
   'sand-slaked',
 ])
 
+/** Is any of these limes still to be slaked? */
+export const hasQuicklime = (limes: readonly LimeState[]): boolean =>
+  limes.includes('lump-quicklime') || limes.includes('ground-quicklime')
+
+/**
+ * The steps from the eyewash to the leftovers, for the lime that is on site: slaked lime is not slaked
+ * again whatever the recipe's method, and quicklime for a putty is slaked and matured first.
+ */
+export function orderSteps({ method, limes, fibre, fineWork }: Making): SequenceStep[] {
+  const quicklime = hasQuicklime(limes)
+  const effective = SLAKES_IN_SAND.has(method) && !quicklime ? 'putty' : method
+  const steps: SequenceStep[] = [{ id: 'eyewash' }, { id: 'protect-people' }]
+  if (quicklime && fineWork) steps.push({ id: 'trial-pat', ...hours(DAY, 3 * DAY, 14 * DAY) })
+  if (quicklime && !SLAKES_IN_SAND.has(method))
+    steps.push(
+      { id: 'slake-in-water', ...hours(0.5, 2, DAY) },
+      { id: 'mature-putty', ...hours(14 * DAY, 60 * DAY, 180 * DAY) },
+      { id: 'screen' },
+    )
+  const soaks = limes.includes('dry-hydrate') && (effective === 'putty' || effective === 'dry-hydrate')
+  if (soaks) steps.push({ id: 'soak-hydrate', ...hours(12, DAY, 2 * DAY) })
+  const making = MAKING[effective]
+  steps.push(...(fibre ? withFibre(making, effective) : making))
+  steps.push({ id: 'wet-wall' }, { id: 'place' }, { id: 'protect-work' }, { id: 'keep-leftovers' })
+  return steps
+}
+
 /** Hair and fibre go into cool mortar, a day after slaking, and last of all. */
 function withFibre(making: readonly SequenceStep[], method: Method): SequenceStep[] {
-  const fibre: SequenceStep = SLAKES_WITH_SAND.has(method)
+  const fibre: SequenceStep = SLAKES_IN_SAND.has(method)
     ? {
         id: 'fibre-when-cool',
         ...hours(DAY, DAY, 2 * DAY),

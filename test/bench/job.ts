@@ -1,5 +1,6 @@
 import { workJob } from '#lib/mortar/job.ts'
-import { jobKernel, jobOutputNames } from '#lib/mortar/job-kernel.ts'
+import { jobKernel } from '#lib/mortar/job-kernel.ts'
+import { jobOutputNames } from '#lib/mortar/job-layout.ts'
 import { planJob } from '#lib/mortar/job-plan.ts'
 import type { JobInput } from '#lib/mortar/job-types.ts'
 import { proportions } from '#lib/mortar/proportions.ts'

@@ -211,7 +211,7 @@ describe('orderPacks', () => {
 
 describe('orderSteps', () => {
   test.each(METHODS)('%s: the eyewash comes first and the leftovers last', (method) => {
-    const steps = orderSteps({ method, quicklimeOnSite: true, fibre: true, fineWork: true }).map(
+    const steps = orderSteps({ method, limes: ['lump-quicklime'], fibre: true, fineWork: true }).map(
       ({ id }) => id,
     )
     expect(steps[0]).toBe('eyewash')
@@ -223,7 +223,7 @@ describe('orderSteps', () => {
   test('hair waits a day where lime slakes among the sand, and comes after all mixing', () => {
     const hot = orderSteps({
       method: 'hot-mixed-used-hot',
-      quicklimeOnSite: true,
+      limes: ['lump-quicklime'],
       fibre: true,
       fineWork: false,
     })
@@ -231,10 +231,37 @@ describe('orderSteps', () => {
     expect(hot.map(({ id }) => id)).not.toContain('use-hot')
   })
 
+  test('slaked lime is not slaked again: the recipe’s hot mixing becomes mixing, and the sheet says so', () => {
+    const steps = orderSteps({
+      method: 'hot-mixed-used-hot',
+      limes: ['dry-hydrate'],
+      fibre: false,
+      fineWork: true,
+    })
+    expect(steps.map(({ id }) => id)).toEqual([
+      'eyewash',
+      'protect-people',
+      'soak-hydrate',
+      'measure-dry',
+      'mix',
+      'water-by-eye',
+      'stand',
+      'knock-up',
+      'wet-wall',
+      'place',
+      'protect-work',
+      'keep-leftovers',
+    ])
+    expect(ids(sheet({ method: 'hot-mixed-used-hot' }))).toContain('method-needs-quicklime')
+  })
+
   test('quicklime for putty is slaked in water, matured and screened first', () => {
-    const steps = orderSteps({ method: 'putty', quicklimeOnSite: true, fibre: false, fineWork: false }).map(
-      ({ id }) => id,
-    )
+    const steps = orderSteps({
+      method: 'putty',
+      limes: ['lump-quicklime'],
+      fibre: false,
+      fineWork: false,
+    }).map(({ id }) => id)
     expect(steps.slice(2, 5)).toEqual(['slake-in-water', 'mature-putty', 'screen'])
   })
 })

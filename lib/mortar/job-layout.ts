@@ -1,0 +1,52 @@
+import type { FreshPlan } from './fresh.ts'
+import type { LimeState } from './lime.ts'
+import type { MixPlan } from './mix.ts'
+import type { WorkPlan } from './takeoff.ts'
+
+/** A planned job: everything that the kernel reads, by place. */
+export interface JobPlan {
+  readonly mix: MixPlan
+  readonly fresh: FreshPlan
+  readonly work: WorkPlan
+  /** Per ingredient: the state that a lime is in on site; null for all else. */
+  readonly siteStates: readonly (LimeState | null)[]
+  /** Is lime slaked among the sand (and not in water alone)? */
+  readonly slakesInSand: boolean
+  readonly loss: number
+  readonly moisture: number
+  /** Places that are {@link ABSENT} unless entered. */
+  readonly bulking: number
+  readonly purity: number
+  readonly firstCharge: number
+  readonly waterC: number
+  readonly sandC: number
+}
+
+/** Outputs before those of the ingredients, in their order. */
+export const JOB_OUTPUTS = [
+  'netL',
+  'mortarL',
+  'unitCount',
+  'recipeMortarL',
+  'boundL',
+  'freeL',
+  'boiledL',
+  'fromSandL',
+  'fromLimeL',
+  'firstChargeL',
+  'likelyTotalL',
+  'averageC',
+  'heatKJ',
+] as const
+export type JobOutput = (typeof JOB_OUTPUTS)[number]
+export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name)
+
+/** Outputs of each ingredient: in the recipe, then on site. */
+export const PER_INGREDIENT = ['quicklimeKg', 'dryKg', 'looseL', 'siteL', 'siteKg'] as const
+export const ingredientOutputAt = (i: number): number => JOB_OUTPUTS.length + i * PER_INGREDIENT.length
+
+/** Names of all outputs of a job, for faults. */
+export const jobOutputNames = ({ mix }: JobPlan): string[] => [
+  ...JOB_OUTPUTS,
+  ...mix.ingredients.flatMap(({ index }) => PER_INGREDIENT.map((name) => `ingredients.${index}.${name}`)),
+]
