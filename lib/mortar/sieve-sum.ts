@@ -1,6 +1,6 @@
 import { exactly, type Range } from './range.ts'
 import type { SieveInput } from './sieve.ts'
-import { type CurvePoint, sizeAtPassing } from './sieve-curve.ts'
+import { sizeAtPassing } from './sieve-curve.ts'
 import type { FinenessSet } from './sieve-series.ts'
 import { spreadVector } from './spread.ts'
 
@@ -92,11 +92,12 @@ function gradeMasses(
     for (const row of set.rows) sum += out[n + row] as number
     out[at++] = sum / 100
   }
-  const size = (share: number) => sizeAtPassing(curve as readonly CurvePoint[], share).mm
-  const [d10, d30, d60] = [size(SHARES.d10), size(SHARES.d30), size(SHARES.d60)]
+  const d10 = sizeAtPassing(curve, SHARES.d10).mm
+  const d30 = sizeAtPassing(curve, SHARES.d30).mm
+  const d60 = sizeAtPassing(curve, SHARES.d60).mm
   out[at] = d10
   out[at + 1] = d30
-  out[at + 2] = size(SHARES.d50)
+  out[at + 2] = sizeAtPassing(curve, SHARES.d50).mm
   out[at + 3] = d60
   out[at + 4] = d60 / d10
   out[at + 5] = d30 ** 2 / (d60 * d10)

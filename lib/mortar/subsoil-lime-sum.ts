@@ -18,8 +18,6 @@ const NAMES = [
 ] as const
 export type SoilLimeRanges = Readonly<Record<(typeof NAMES)[number], Range>>
 
-const PLACE = Object.fromEntries(NAMES.map((name, k) => [name, k])) as Record<(typeof NAMES)[number], number>
-
 const FIGURES = ['mass', 'volume', 'byMass', 'byVolume', 'parts'] as const
 const OUTPUTS = [
   'soilKg',
@@ -43,17 +41,21 @@ export function spreadSoilLime(
     NAMES.map((name) => ranges[name]),
     OUTPUTS,
     (x, out) => {
-      const at = (name: (typeof NAMES)[number]) => x[PLACE[name]] as number
-      const soilKg = (at('soilL') * at('soilDensity')) / 1000
-      const hydrate = hydratePerQuicklime(at('freeCaO'))
-      const fibreKg = (at('fibre') * at('soilL')) / 1000
-      perQuicklime.set([1, 1, hydrate, hydrate / puttySolids(at('putty'), at('solid'))])
-      density.set([at('lump'), at('ground'), at('hydrate'), at('putty')])
-      const dose = at('percent') / 100
-      const statedKg =
-        by === 'mass' ? dose * soilKg : (dose * at('soilL') * (density[place] as number)) / 1000
+      const soilL = x[0] as number
+      const soilKg = (soilL * (x[1] as number)) / 1000
+      const fibreKg = ((x[3] as number) * soilL) / 1000
+      const hydrate = hydratePerQuicklime(x[5] as number)
+      perQuicklime[0] = 1
+      perQuicklime[1] = 1
+      perQuicklime[2] = hydrate
+      perQuicklime[3] = hydrate / puttySolids(x[9] as number, x[10] as number)
+      for (let k = 0; k < LIME_STATES.length; k++) density[k] = x[6 + k] as number
+      const dose = (x[2] as number) / 100
+      const statedKg = by === 'mass' ? dose * soilKg : (dose * soilL * (density[place] as number)) / 1000
       const quicklimeKg = statedKg / (perQuicklime[place] as number)
-      out.set([soilKg, fibreKg, (1000 * fibreKg) / at('fibreDensity')])
+      out[0] = soilKg
+      out[1] = fibreKg
+      out[2] = (1000 * fibreKg) / (x[4] as number)
       for (let k = 0; k < LIME_STATES.length; k++) {
         const massKg = quicklimeKg * (perQuicklime[k] as number)
         const volumeL = (1000 * massKg) / (density[k] as number)
@@ -61,8 +63,8 @@ export function spreadSoilLime(
         out[from] = massKg
         out[from + 1] = volumeL
         out[from + 2] = (100 * massKg) / soilKg
-        out[from + 3] = (100 * volumeL) / at('soilL')
-        out[from + 4] = at('soilL') / volumeL
+        out[from + 3] = (100 * volumeL) / soilL
+        out[from + 4] = soilL / volumeL
       }
     },
   )

@@ -35,28 +35,29 @@ const RANGED: SampleInput = {
 
 /** The whole analysis of a pure reading in one row of formulas, masses in g, densities in kg/m³. */
 function flat(x: Float64Array, out: Float64Array): void {
-  const n = (k: number) => x[k] as number
-  const filler = n(1) + n(2)
-  const rock = (filler * n(4)) / (1 - n(4))
-  const hydrate = (n(0) - filler - n(6) * n(0) - rock) / (1 + 0.35083 * n(5))
-  const quicklime = (hydrate * 0.75686) / n(7)
-  const slaked = quicklime * (1 + 0.32126 * n(7))
-  const putty = (slaked * (1 - 1000 / n(12))) / (1 - 1000 / n(11))
+  const filler = (x[1] as number) + (x[2] as number)
+  const rock = (filler * (x[4] as number)) / (1 - (x[4] as number))
+  const hydrate =
+    ((x[0] as number) - filler - (x[6] as number) * (x[0] as number) - rock) /
+    (1 + 0.35083 * (x[5] as number))
+  const quicklime = (hydrate * 0.75686) / (x[7] as number)
+  const slaked = quicklime * (1 + 0.32126 * (x[7] as number))
+  const putty = (slaked * (1 - 1000 / (x[12] as number))) / (1 - 1000 / (x[11] as number))
   const total = filler + rock
-  const volume = total / n(13)
-  out[0] = n(0) - filler
+  const volume = total / (x[13] as number)
+  out[0] = (x[0] as number) - filler
   out[1] = rock
   out[2] = hydrate
-  out[3] = (100 * n(2)) / (total + slaked)
+  out[3] = (100 * (x[2] as number)) / (total + slaked)
   out[4] = total / quicklime
-  out[5] = (volume * n(8)) / quicklime
-  out[6] = (volume * n(9)) / quicklime
+  out[5] = (volume * (x[8] as number)) / quicklime
+  out[6] = (volume * (x[9] as number)) / quicklime
   out[7] = (100 * quicklime) / (quicklime + total)
   out[8] = total / slaked
-  out[9] = (volume * n(10)) / slaked
+  out[9] = (volume * (x[10] as number)) / slaked
   out[10] = (100 * slaked) / (slaked + total)
   out[11] = total / putty
-  out[12] = (volume * n(11)) / putty
+  out[12] = (volume * (x[11] as number)) / putty
 }
 
 const INPUT = Float64Array.from([20, 15, 0.6, 0, 0.02, 0.95, 0.005, 0.9, 850, 1200, 480, 1350, 2240, 1600])
