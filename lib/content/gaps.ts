@@ -9,7 +9,7 @@ export interface Gaps {
   readonly unsourced: readonly string[]
   /** Rows and figures that nobody has checked in the source. */
   readonly memory: readonly string[]
-  /** Sources that nothing cites, and materials that no row uses. */
+  /** Sources that no content cites (the sums may), and materials that no row uses. */
   readonly unlinked: readonly string[]
   /** Terms and materials without a label in one of the wanted languages: `vocabulary/term: fr es`. */
   readonly untranslated: readonly string[]
