@@ -2,6 +2,7 @@ import { createTranslator } from 'use-intl/core'
 import common from './en/common.json'
 import faults from './en/faults.json'
 import job from './en/job.json'
+import library from './en/library.json'
 import pages from './en/pages.json'
 import steps from './en/steps.json'
 import stepsAnalysis from './en/steps-analysis.json'
@@ -12,7 +13,7 @@ export const LOCALE = 'en-GB'
 export const TIME_ZONE = 'UTC'
 
 /** Each file of the catalogue is a namespace of its own name. */
-const messages = { common, faults, job, pages, steps: { ...steps, analysis: stepsAnalysis }, terms }
+const messages = { common, faults, job, library, pages, steps: { ...steps, analysis: stepsAnalysis }, terms }
 export type Messages = typeof messages
 export type Namespace = keyof Messages
 

@@ -58,6 +58,15 @@ export async function recipeFacets(
   return groupFacets(['unit', 'use', 'family'], rows)
 }
 
+/** Published recipes that name a material, by title. */
+export const recipesWith = (material: string): Promise<{ slug: string; title: string }[]> =>
+  db().$queryRaw`
+    SELECT i.slug, i.title FROM ${TABLE}
+    JOIN "Entry" e ON e.id = i."entryId"
+    JOIN "Revision" r ON r.id = e."publishedRevisionId"
+    WHERE r.body @> ${JSON.stringify({ ingredients: [{ material }] })}::jsonb
+    ORDER BY i."sortTitle", i.slug`
+
 /** The recipe published at this address, or its earlier revision of that number; null when none can be read. */
 export const recipeBySlug = (slug: string, revision?: number): Promise<Published<RecipeBody> | null> =>
   publishedBySlug('recipe', slug, revision ?? null)

@@ -1,0 +1,91 @@
+import { content } from '#lib/content/index.ts'
+import type { GlossaryTerm } from '#lib/content/types.ts'
+
+/** A run of words, with the term of the trade that they name where this is its first use on the page. */
+export interface Piece {
+  readonly text: string
+  readonly term?: GlossaryTerm
+}
+
+/** Terms whose words every reader knows or that often mean something plain; marking them would only be noise. */
+const PLAIN = new Set([
+  ...[
+    'lime',
+    'mortar',
+    'sand',
+    'joint',
+    'plaster',
+    'render',
+    'clay',
+    'hair',
+    'unit',
+    'visit',
+    'batch',
+    'binder',
+  ],
+  ...[
+    'core',
+    'course',
+    'key',
+    'rod',
+    'perch',
+    'green',
+    'set',
+    'yield',
+    'bond',
+    'fabric',
+    'bedding',
+    'burning',
+  ],
+  ...['washing', 'grit', 'scaling', 'erosion', 'bushel', 'barrel', 'pointing', 'sieve', 'suction', 'popping'],
+])
+
+const escaped = (word: string) => word.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')
+
+let known: { pattern: RegExp; byWord: ReadonlyMap<string, GlossaryTerm> } | undefined
+
+/** Every name of every term that may be hinted at; a longer name wins over one inside it. */
+function names() {
+  if (known) return known
+  const byWord = new Map(
+    [...content().glossary.values()]
+      .filter(({ id }) => !PLAIN.has(id))
+      .flatMap((term) => [term.term, ...term.also].map((name) => [name.toLowerCase(), term] as const)),
+  )
+  const words = [...byWord.keys()].sort((a, b) => b.length - a.length).map(escaped)
+  known = { byWord, pattern: new RegExp(`(?<![\\p{L}\\p{N}])(${words.join('|')})(?![\\p{L}\\p{N}])`, 'giu') }
+  return known
+}
+
+/**
+ * For one page: cuts text after text, in the order they are read, where a term of the glossary is used for
+ * the first time.
+ */
+export function hinter(): (text: string) => Piece[] {
+  const seen = new Set<string>()
+  return (text) => {
+    const { pattern, byWord } = names()
+    const pieces: Piece[] = []
+    let from = 0
+    for (const { 0: word, index } of text.matchAll(pattern)) {
+      const term = byWord.get(word.toLowerCase())
+      if (!term || seen.has(term.id)) continue
+      seen.add(term.id)
+      pieces.push({ text: text.slice(from, index) }, { text: word, term })
+      from = index + word.length
+    }
+    return [...pieces, { text: text.slice(from) }].filter((piece) => piece.text !== '')
+  }
+}
+
+/** Words with their hints: what the term means on hovering, and its place in the glossary on following it. */
+export const Hinted = ({ pieces }: { pieces: readonly Piece[] }) =>
+  pieces.map(({ text, term }) =>
+    term === undefined ? (
+      text
+    ) : (
+      <a key={term.id} className="hint" href={`/glossary#${term.id}`} title={term.definition}>
+        {text}
+      </a>
+    ),
+  )

@@ -1,0 +1,27 @@
+import { WANTED_LANGUAGES } from '#lib/content/gaps.ts'
+import { formatList } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
+
+/** What a thing is called in other languages, the word tagged with its language; what is not known is left out. */
+export function NamesElsewhere({ names }: { names: Readonly<Record<string, string | readonly string[]>> }) {
+  return (
+    <ul className="names">
+      {Object.entries(names).map(([language, name]) => (
+        <li key={language}>
+          <abbr title={languageName(language)}>{language}</abbr>{' '}
+          <span lang={language}>{typeof name === 'string' ? name : name.join(', ')}</span>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** The languages that labels are wanted in and this one lacks, as a phrase; undefined when it lacks none. */
+export function lackingIn(names: Readonly<Record<string, unknown>> = {}): string | undefined {
+  const lacking = WANTED_LANGUAGES.filter((language) => names[language] === undefined)
+  return lacking.length === 0 ? undefined : formatList(lacking.map(languageName))
+}
+
+/** A language by its tag: `German`. */
+export const languageName = (tag: string): string =>
+  words('library')(`language.${WANTED_LANGUAGES.find((language) => language === tag) ?? 'other'}`, { tag })

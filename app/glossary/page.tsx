@@ -1,0 +1,69 @@
+import { groups } from 'd3-array'
+import type { Metadata } from 'next'
+import { content } from '#lib/content/index.ts'
+import type { GlossaryTerm } from '#lib/content/types.ts'
+import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
+import { PageHead } from '../_ui/page-head.tsx'
+import { Section } from '../_ui/section.tsx'
+import { words } from '../_words/index.ts'
+
+const t = words('library')
+
+export const metadata: Metadata = { title: t('glossary.title'), alternates: { canonical: '/glossary' } }
+
+/** All terms of the trade by letter, each at an address of its own. */
+export default function GlossaryPage() {
+  const terms = [...content().glossary.values()].sort((a, b) => a.term.localeCompare(b.term, 'en'))
+  const letters = groups(terms, letterOf)
+  return (
+    <>
+      <PageHead title={t('glossary.title')} lead={t('glossary.lead', { count: terms.length })}>
+        <ul className="nav letters" aria-label={t('glossary.letters')}>
+          {letters.map(([letter]) => (
+            <li key={letter}>
+              <a href={`#letter-${letter}`}>{letter}</a>
+            </li>
+          ))}
+        </ul>
+      </PageHead>
+      {letters.map(([letter, list]) => (
+        <Section key={letter} id={`letter-${letter}`} title={letter}>
+          <dl className="terms">
+            {list.map((term) => (
+              <TermLine key={term.id} term={term} />
+            ))}
+          </dl>
+        </Section>
+      ))}
+    </>
+  )
+}
+
+const letterOf = ({ term }: GlossaryTerm) => term.charAt(0).toUpperCase()
+
+const TermLine = ({ term: { id, term, also, definition, see, labels } }: { term: GlossaryTerm }) => (
+  <div id={id}>
+    <dt>
+      <dfn>{term}</dfn>
+      {also.length > 0 && <span className="note">{t('glossary.also', { names: also.join(', ') })}</span>}
+    </dt>
+    <dd>
+      <p>{definition}</p>
+      {see.length > 0 && (
+        <p className="note">
+          {t.rich('glossary.see', {
+            list: () => see.map((other, index) => <See key={other} id={other} isFirst={index === 0} />),
+          })}
+        </p>
+      )}
+      {labels !== undefined && <NamesElsewhere names={labels} />}
+    </dd>
+  </div>
+)
+
+const See = ({ id, isFirst }: { id: string; isFirst: boolean }) => (
+  <>
+    {isFirst ? '' : ', '}
+    <a href={`#${id}`}>{content().glossary.get(id)?.term ?? id}</a>
+  </>
+)

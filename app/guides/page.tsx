@@ -1,0 +1,30 @@
+import type { Metadata } from 'next'
+import { content } from '#lib/content/index.ts'
+import { PageHead } from '../_ui/page-head.tsx'
+import { words } from '../_words/index.ts'
+
+const t = words('library')
+
+export const metadata: Metadata = { title: t('guides.title'), alternates: { canonical: '/guides' } }
+
+/** The guides in the order they are read. */
+export default function GuidesPage() {
+  return (
+    <>
+      <PageHead title={t('guides.title')} lead={t('guides.lead')} />
+      <ol className="index">
+        {[...content().guides.values()].map(({ id, title, summary, order, cautions }) => (
+          <li key={id}>
+            <div>
+              <h2 className="index-title">
+                <a href={`/guides/${id}`}>{t('guides.numbered', { number: order, title })}</a>
+              </h2>
+              <p>{summary}</p>
+            </div>
+            <p className="index-side">{t('guides.cautions', { count: cautions.length })}</p>
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}

@@ -1,0 +1,100 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { content } from '#lib/content/index.ts'
+import type { Term } from '#lib/content/types.ts'
+import { DataTable } from '../../_ui/data-table.tsx'
+import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
+import { PageHead } from '../../_ui/page-head.tsx'
+import { isDrawn, ScaleDrawing } from '../../_ui/scale-drawing.tsx'
+import { Section } from '../../_ui/section.tsx'
+import { SourceText } from '../../_ui/source-mark.tsx'
+import { words } from '../../_words/index.ts'
+import { TermTree } from './tree.tsx'
+
+interface Props {
+  params: Promise<{ id: string }>
+}
+
+const t = words('library')
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { id } = await params
+  const title = content().vocabularyTitles.get(id)
+  return title === undefined ? {} : { title, alternates: { canonical: `/terms/${id}` } }
+}
+
+/** One list of terms: as a tree where it is one, then each with its words in other languages. */
+export default async function VocabularyPage({ params }: Props) {
+  const { id } = await params
+  const vocabulary = content().vocabularies.get(id)
+  if (!vocabulary) notFound()
+  const terms = [...vocabulary.values()]
+  const title = content().vocabularyTitles.get(id) ?? id
+  return (
+    <>
+      <PageHead
+        title={title}
+        kicker={<a href="/terms">{t('terms.title')}</a>}
+        lead={t('terms.count', { count: terms.length })}
+      />
+      {terms.some(({ broader }) => broader !== undefined) && (
+        <Section id="tree" title={t('term.tree')} note={t('term.treeNote')}>
+          <TermTree terms={terms} />
+        </Section>
+      )}
+      <Section id="terms" title={t('term.terms')} note={t('term.termsNote')}>
+        <DataTable
+          label={title}
+          caption={title}
+          hideCaption
+          stack
+          columns={[
+            { key: 'term', head: t('term.term'), names: true },
+            { key: 'meaning', head: t('term.meaning') },
+            { key: 'elsewhere', head: t('term.elsewhere') },
+          ]}
+          rows={terms.map((term) => ({
+            key: term.id,
+            id: term.id,
+            cells: {
+              term: term.label,
+              meaning: <Meaning vocabulary={id} term={term} />,
+              elsewhere: <Elsewhere term={term} />,
+            },
+          }))}
+        />
+      </Section>
+    </>
+  )
+}
+
+const Meaning = ({ vocabulary, term }: { vocabulary: string; term: Term }) => (
+  <>
+    {isDrawn(vocabulary) && <ScaleDrawing vocabulary={vocabulary} state={term.id} />}
+    {term.definition}
+    <span className="note block">
+      <code>{term.id}</code>
+      {term.reserved === true && ` · ${t('term.reserved')}`}
+    </span>
+    {term.uri !== undefined && (
+      <span className="note block">
+        <a href={term.uri} rel="noreferrer">
+          {term.uri}
+        </a>
+      </span>
+    )}
+    {term.source !== undefined && <SourceText text={term.source} />}
+  </>
+)
+
+function Elsewhere({ term }: { term: Term }) {
+  const lacking = lackingIn(term.labels)
+  return (
+    <>
+      {term.labels !== undefined && <NamesElsewhere names={term.labels} />}
+      {lacking !== undefined && (
+        <span className="note block">{t('term.lacking', { languages: lacking })}</span>
+      )}
+    </>
+  )
+}
