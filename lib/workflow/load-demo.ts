@@ -9,6 +9,7 @@ import { Refusal } from '#lib/errors.ts'
 import { decideIn } from './decide.ts'
 import { type DemoEntry, type DemoRevision, readDemo } from './demo-files.ts'
 import type { References } from './references.ts'
+import { withdrawAll } from './remove-demo.ts'
 import { submitIn } from './submit.ts'
 import { carryOutIn } from './withdraw.ts'
 
@@ -20,6 +21,8 @@ export interface DemoLoad {
   readonly added: number
   readonly revised: number
   readonly restored: number
+  /** Demo entries that have no file any more. */
+  readonly withdrawn: number
   readonly unchanged: number
   /** The demo was taken out of this database and stays out: nothing was loaded. */
   readonly removed: boolean
@@ -34,8 +37,8 @@ interface Options {
 
 /**
  * Loads the invented entries of content/demo through the same doors as any other: submitted by one, published
- * by another. A file that changed becomes a further revision; an entry that people have revised since is left to
- * them. All in one transaction.
+ * by another. A file that changed becomes a further revision, one that is gone a withdrawal; an entry that people
+ * have revised since is left to them. All in one transaction.
  *
  * @throws ContentError when a file is faulty, with file, line, column and field
  */
@@ -57,16 +60,18 @@ export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
         if (change !== null) changes.push(change)
       }
       if (!faults.isEmpty) throw new ContentError(faults.sorted())
-      await refresh(tx, [...new Set(changes.map(({ entryId }) => entryId))])
+      const withdrawn = await withdrawOthers(tx, entries)
+      await refresh(tx, [...changes.map(({ entryId }) => entryId), ...withdrawn])
       const count = (what: Change['what']) => changes.filter((change) => change.what === what).length
       const [added, revised, restored] = [count('added'), count('revised'), count('restored')]
-      return { added, revised, restored, unchanged: entries.length - changes.length, removed: false }
+      const unchanged = entries.length - changes.length
+      return { added, revised, restored, withdrawn: withdrawn.length, unchanged, removed: false }
     },
     { timeout: 300_000, maxWait: 60_000 },
   )
 }
 
-const NONE = { added: 0, revised: 0, restored: 0, unchanged: 0 }
+const NONE = { added: 0, revised: 0, restored: 0, withdrawn: 0, unchanged: 0 }
 
 interface Change {
   readonly entryId: string
@@ -126,6 +131,19 @@ async function putBack(tx: Db, { slug }: Stored): Promise<void> {
   const times = await tx.decision.count({ where: { entry: { slug }, outcome: 'restore' } })
   const words = 'The demo was asked for again.'
   await carryOutIn(tx, SYSTEM, 'restore', { key: keyOf('restore', slug, times), slug, words })
+}
+
+/** Takes out what an earlier edition of the demo brought in and this one has no file for. */
+async function withdrawOthers(tx: Db, entries: readonly DemoEntry[]): Promise<string[]> {
+  const others = await tx.entry.findMany({
+    where: {
+      slug: { notIn: entries.map(({ slug }) => slug) },
+      published: { authorKey: { startsWith: 'demo-' } },
+    },
+    orderBy: { slug: 'asc' },
+    select: { id: true, slug: true },
+  })
+  return withdrawAll(tx, others, 'This entry was invented, and is no longer part of the demo.')
 }
 
 async function publish(

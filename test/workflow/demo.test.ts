@@ -100,6 +100,7 @@ describe('loadDemo(options)', () => {
       added: 6,
       revised: 0,
       restored: 0,
+      withdrawn: 0,
       unchanged: 0,
       removed: false,
     })
@@ -140,6 +141,15 @@ describe('loadDemo(options)', () => {
       'Adapted anew',
       'Adapted',
     ])
+  })
+
+  it('withdraws what has no file any more, and nothing that people wrote', async () => {
+    await load(readDemo(write()))
+    await publish('recipe', 'real', makeRecipe({ invented: false }))
+    const { 'recipes/adapted': _, ...rest } = FILES
+    expect(await load(readDemo(write(rest)))).toMatchObject({ withdrawn: 1, unchanged: 5 })
+    expect(await load(readDemo(write(rest)))).toMatchObject({ withdrawn: 0, unchanged: 5 })
+    expect((await listRecipes()).map(({ slug }) => slug).sort()).toEqual(['plain', 'real'])
   })
 
   it('leaves an entry to the people who have revised it since', async () => {
