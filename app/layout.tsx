@@ -54,10 +54,10 @@ export default function Layout({ children }: { children: ReactNode }) {
         <footer className="footer">
           <Course id="course-foot" />
           <div className="leaf footer-line">
-            <p>{t('site.footer')}</p>
             <nav aria-label={t('site.navSmall')}>
               <Places places={SMALL} />
             </nav>
+            <p>{t('site.footer')}</p>
           </div>
         </footer>
       </body>

@@ -11,6 +11,7 @@ import { PageHead } from '../_ui/page-head.tsx'
 import { Quantity } from '../_ui/quantity.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
+import { PracticeTable } from './practice-table.tsx'
 
 const t = words('pages')
 const SUMS = ['slaking', 'growth', 'putty', 'aggregate', 'share', 'bulking', 'yield'] as const
@@ -59,7 +60,7 @@ export default function MethodPage() {
           stack
           columns={[
             { key: 'sum', head: t('method.sum'), names: true },
-            { key: 'formula', head: t('method.formula') },
+            { key: 'formula', head: t('method.formula'), tight: true },
             { key: 'words', head: t('method.inWords') },
           ]}
           rows={SUMS.map((sum) => ({
@@ -82,6 +83,7 @@ export default function MethodPage() {
           )}
         />
       </Section>
+      <PracticeTable />
       <Section id="states" title={t('method.states')}>
         <p>{t('method.statesText')}</p>
       </Section>
