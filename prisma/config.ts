@@ -1,8 +1,11 @@
 import { defineConfig } from 'prisma/config'
+import { readSettings } from '../lib/env.ts'
+
+const { databaseUrl } = readSettings()
 
 /** Where Prisma's own tool finds what it needs, for those who have its engine: `npx prisma … --config prisma/config.ts`. */
 export default defineConfig({
   schema: 'schema.prisma',
   migrations: { path: 'migrations' },
-  ...(process.env.DATABASE_URL ? { datasource: { url: process.env.DATABASE_URL } } : {}),
+  ...(databaseUrl ? { datasource: { url: databaseUrl } } : {}),
 })

@@ -8,6 +8,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs'
 import { dirname, join } from 'node:path'
@@ -36,7 +37,8 @@ export interface Cluster {
  */
 export function prepareCluster(dataDir: string, found: Binaries): Cluster {
   const identity = serverIdentity(dataDir)
-  if (identity) chmodSync(dataDir, 0o755)
+  // The server's user passes through to its own folder; the rest keeps its own narrower modes.
+  if (identity) chmodSync(dataDir, statSync(dataDir).mode | 0o011)
   if (!canEnter(dataDir, identity))
     throw new Halt(
       `The database can't run as root, and the user it runs as (uid ${identity?.uid}) can't enter ${dataDir}.\n` +
