@@ -30,6 +30,7 @@ export interface DemoLoad {
 
 interface Options {
   readonly entries?: readonly DemoEntry[]
+  /** What bodies may point into; content/ by default. */
   readonly references?: References
   /** Put back what {@link removeDemo} took out. Without it a removed demo stays removed. */
   readonly restore?: boolean
@@ -43,7 +44,7 @@ interface Options {
  * @throws ContentError when a file is faulty, with file, line, column and field
  */
 export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
-  const { entries = readDemo(), references = content(), restore = false } = options
+  const { entries = readDemo(), references, restore = false } = options
   return db().$transaction(
     async (tx) => {
       await lockPublishing(tx)
@@ -101,7 +102,7 @@ async function loadEntry(
   tx: Db,
   entry: DemoEntry,
   stored: Stored | undefined,
-  references: References,
+  references: References | undefined,
   restore: boolean,
   faults: FaultList,
 ): Promise<Change | null> {
@@ -151,17 +152,18 @@ async function publish(
   { kind, slug }: DemoEntry,
   { author, note, body, placeOf }: DemoRevision,
   basedOn: number | null,
-  references: References,
+  references: References | undefined,
   faults: FaultList,
 ): Promise<string | null> {
   const contributor: Member = { kind: 'member', key: `demo-contributor-${author}`, roles: ['contributor'] }
   const key = keyOf('submit', slug, basedOn ?? 0, digestOf(body))
   try {
+    // Content is read only when there is something to check: starting again with nothing changed stays quick.
     const { entryId, number } = await submitIn(
       tx,
       contributor,
       { key, kind, slug, basedOn, body, note },
-      references,
+      references ?? content(),
     )
     const verdict = { outcome: 'publish' as const, checklist: {}, words: 'Invented for the demo.' }
     await decideIn(tx, REVIEWER, { key: keyOf('publish', slug, number), slug, number, ...verdict })
