@@ -34,30 +34,38 @@ const job = (sands: number): JobInput => ({
 
 /** One lime lump, putty on site, one damp sand, pointing: every formula of a sheet in a row. */
 function flat(x: Float64Array, out: Float64Array): void {
-  const n = (k: number) => x[k] as number
-  const net = (n(0) - n(1)) * (1 - (n(2) * n(3)) / ((n(2) + n(4)) * (n(3) + n(4)))) * n(5)
-  const mortar = net * (1 + n(6))
-  const quicklime = (n(7) * n(8)) / 1000
-  const hydrate = quicklime * (1 + n(9) * 0.32125)
-  const solids = (1 - 1000 / n(10)) / (1 - 1000 / n(11))
-  const dry = (n(12) * n(13)) / 1000
-  const free = hydrate * (1 / solids - 1) + dry * n(14)
-  const made = ((hydrate / n(11) + dry / n(15)) * 1000 + free) / (1 - n(16))
+  const net =
+    ((x[0] as number) - (x[1] as number)) *
+    (1 -
+      ((x[2] as number) * (x[3] as number)) /
+        (((x[2] as number) + (x[4] as number)) * ((x[3] as number) + (x[4] as number)))) *
+    (x[5] as number)
+  const mortar = net * (1 + (x[6] as number))
+  const quicklime = ((x[7] as number) * (x[8] as number)) / 1000
+  const hydrate = quicklime * (1 + (x[9] as number) * 0.32125)
+  const solids = (1 - 1000 / (x[10] as number)) / (1 - 1000 / (x[11] as number))
+  const dry = ((x[12] as number) * (x[13] as number)) / 1000
+  const free = hydrate * (1 / solids - 1) + dry * (x[14] as number)
+  const made =
+    ((hydrate / (x[11] as number) + dry / (x[15] as number)) * 1000 + free) / (1 - (x[16] as number))
   const times = mortar / made
-  const moisture = n(17)
-  const t = moisture <= n(19) ? 1 - moisture / n(19) : (moisture - n(19)) / (n(20) - n(19))
-  const bulking = moisture >= n(20) ? 0 : n(18) * (1 - t * t)
+  const moisture = x[17] as number
+  const t =
+    moisture <= (x[19] as number)
+      ? 1 - moisture / (x[19] as number)
+      : (moisture - (x[19] as number)) / ((x[20] as number) - (x[19] as number))
+  const bulking = moisture >= (x[20] as number) ? 0 : (x[18] as number) * (1 - t * t)
   const putty = (hydrate * times) / solids
   const brought = dry * times * moisture + putty - hydrate * times
   const short = Math.max(0, free * times - brought)
   out[0] = net
   out[1] = mortar
   out[2] = putty
-  out[3] = (1000 * putty) / n(10)
+  out[3] = (1000 * putty) / (x[10] as number)
   out[4] = dry * times * (1 + moisture)
-  out[5] = n(12) * times * (1 + bulking)
+  out[5] = (x[12] as number) * times * (1 + bulking)
   out[6] = free * times
-  out[7] = short * n(21)
+  out[7] = short * (x[21] as number)
   out[8] = short
   out[9] = made
 }
