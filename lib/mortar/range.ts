@@ -18,6 +18,8 @@ export interface Property extends Range {
   readonly basis: Basis
   /** `source-id` or `source-id, locator`; absent only for `memory`, `practice` and `measured`. */
   readonly source?: string
+  /** Which of the three figures the source gives, and where the others come from. */
+  readonly note?: string
 }
 
 /** A range of no width. */

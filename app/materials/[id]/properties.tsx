@@ -28,12 +28,16 @@ export function PropertyTable({ label, properties }: { label: string; properties
         cells: {
           property: words('terms')(`property.${name}`),
           value: <PropertyValue name={name} property={property} />,
-          source:
-            property.source === undefined ? (
-              <BasisMark basis={property.basis} />
-            ) : (
-              <SourceText text={property.source} basis={property.basis} />
-            ),
+          source: (
+            <>
+              {property.source === undefined ? (
+                <BasisMark basis={property.basis} />
+              ) : (
+                <SourceText text={property.source} basis={property.basis} />
+              )}
+              {property.note !== undefined && <span className="note block">{property.note}</span>}
+            </>
+          ),
         },
       }))}
     />
