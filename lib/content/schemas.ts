@@ -68,6 +68,7 @@ const property = (unit: string) =>
       unit: z.literal(unit, `must be ${unit}`),
       basis: z.enum(BASES),
       source: words.optional(),
+      note: words.optional(),
     })
     .refine(
       ({ low, typical, high }) => low <= typical && typical <= high,
@@ -120,6 +121,8 @@ export const cautionFront = z.strictObject({
   title: words,
   notice: words,
   sources: z.array(citation).default([]),
+  /** Place among the cautions, the gravest first. */
+  order: z.number().int().min(1),
   appliesTo: z.strictObject({
     materials: z.array(slug).default([]),
     roles: z.array(z.enum(ROLES)).default([]),

@@ -106,6 +106,8 @@ export interface Term {
 
 export interface Caution {
   readonly id: string
+  /** Place among the cautions, the gravest first. */
+  readonly order: number
   readonly title: string
   /** The short notice shown beside the work. */
   readonly notice: string
