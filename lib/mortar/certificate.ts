@@ -2,18 +2,27 @@ import {
   CERTIFICATE_ITEMS,
   type CertificateItem,
   type CertificateLimit,
+  type ClassLimits,
   DECLARED_LIMITS,
   DECLARED_SOURCE,
+  LIME_CLASSES,
   type LimeClass,
+  REACTIVITY_LIMITS,
+  type ReactivityClass,
   SINGLE_RESULT_LIMITS,
   SINGLE_RESULT_SOURCE,
+  SIZE_LIMITS,
+  type SizeClass,
 } from './certificate-limits.ts'
 import { attempt, type Outcome } from './fault.ts'
-import { inspect } from './inspect.ts'
+import { type Inspection, inspect } from './inspect.ts'
 import type { Basis } from './range.ts'
 
 export interface CertificateInput {
   readonly class: LimeClass
+  /** Of a quicklime, where the certificate states them. */
+  readonly reactivityClass?: ReactivityClass | undefined
+  readonly sizeClass?: SizeClass | undefined
   /** Results as the certificate prints them. */
   readonly results: Partial<Readonly<Record<CertificateItem, number | undefined>>>
 }
@@ -43,8 +52,9 @@ export interface CertificateRow {
 export function checkCertificate(input: CertificateInput): Outcome<readonly CertificateRow[]> {
   return attempt(() => {
     const check = inspect()
-    const single = SINGLE_RESULT_LIMITS[input.class]
-    if (single === undefined) check.refuse({ field: 'class', code: 'unknown', value: input.class })
+    if (!LIME_CLASSES.includes(input.class))
+      check.refuse({ field: 'class', code: 'unknown', value: input.class })
+    refuseOtherClasses(input, check)
     const given = Object.entries(input.results).flatMap(([item, value]) =>
       value === undefined ? [] : [[item, value] as const],
     )
@@ -56,6 +66,7 @@ export function checkCertificate(input: CertificateInput): Outcome<readonly Cert
         check.number(`results.${item}`, value, unit === '%' ? { min: 0, max: 100, unit } : { min: 0, unit })
     }
     check.finish()
+    const single = limitsOf(input)
     const rows: CertificateRow[] = []
     for (const item of Object.keys(CERTIFICATE_ITEMS) as CertificateItem[]) {
       const value = input.results[item] ?? null
@@ -67,6 +78,30 @@ export function checkCertificate(input: CertificateInput): Outcome<readonly Cert
     return rows
   })
 }
+
+/** A reactivity class must be one that the table lists for this lime, and neither class an unknown word. */
+function refuseOtherClasses(
+  { class: lime, reactivityClass, sizeClass }: CertificateInput,
+  check: Inspection,
+) {
+  const listed: readonly string[] | undefined =
+    reactivityClass === undefined ? undefined : (REACTIVITY_LIMITS[reactivityClass]?.classes ?? [])
+  if (listed !== undefined && !listed.includes(lime))
+    check.refuse({
+      field: 'reactivityClass',
+      code: 'inconsistent',
+      value: reactivityClass ?? '',
+      limit: lime,
+    })
+  if (sizeClass !== undefined && SIZE_LIMITS[sizeClass] === undefined)
+    check.refuse({ field: 'sizeClass', code: 'unknown', value: sizeClass })
+}
+
+const limitsOf = ({ class: lime, reactivityClass, sizeClass }: CertificateInput): ClassLimits => ({
+  ...SINGLE_RESULT_LIMITS[lime],
+  ...(reactivityClass !== undefined && { reactivity: { max: REACTIVITY_LIMITS[reactivityClass].max } }),
+  ...(sizeClass !== undefined && SIZE_LIMITS[sizeClass]),
+})
 
 function judge(
   item: CertificateItem,

@@ -48,3 +48,14 @@ export function finenessSets(openings: readonly number[]): FinenessSet[] {
     return [{ id, rows: needed.map((opening) => openings.indexOf(opening)) }]
   })
 }
+
+/** The most that may vanish between the first weighing and the last, % of the first. */
+export const LOSS_LIMITS = [
+  { id: 'astm-c136', percent: 0.3, basis: 'quoted', source: 'astm-c136' },
+  { id: 'en-933-1', percent: 1, basis: 'memory', source: null },
+] as const satisfies readonly {
+  readonly id: string
+  readonly percent: number
+  readonly basis: Basis
+  readonly source: string | null
+}[]

@@ -1,9 +1,9 @@
 import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
-import type { Range } from './range.ts'
+import type { Basis, Range } from './range.ts'
 import { sizeAtPassing } from './sieve-curve.ts'
-import { type FinenessSet, finenessSets } from './sieve-series.ts'
+import { type FinenessSet, finenessSets, LOSS_LIMITS } from './sieve-series.ts'
 import { explainGrading } from './sieve-steps.ts'
 import { SHARES, type ShareName, spreadMasses } from './sieve-sum.ts'
 
@@ -38,6 +38,14 @@ export interface GradingRow {
   readonly passing: Range
 }
 
+export interface LossCheck {
+  readonly id: string
+  readonly limitPercent: number
+  readonly outcome: 'within' | 'over' | 'not-verified'
+  readonly basis: Basis
+  readonly source: string | null
+}
+
 export interface Grading {
   readonly totalG: number
   readonly rows: readonly GradingRow[]
@@ -52,6 +60,8 @@ export interface Grading {
   readonly curvature: Range | null
   /** What vanished between the first weighing and the last, % of the first; null if it was not weighed. */
   readonly lossPercent: number | null
+  /** That loss (or gain) by each standard's limit; a remembered limit passes and fails nothing. */
+  readonly lossChecks: readonly LossCheck[]
   readonly steps: readonly Step[]
 }
 
@@ -82,6 +92,7 @@ export function gradeSand(input: SieveInput): Outcome<Grading> {
     }
     const sizes = { d10: size('d10'), d30: size('d30'), d50: size('d50'), d60: size('d60') }
     const known = (...names: ShareName[]) => names.every((name) => sizes[name].kind === 'size')
+    const loss = lossOf(input)
     const grading = {
       totalG: totalOf(input),
       rows,
@@ -89,7 +100,8 @@ export function gradeSand(input: SieveInput): Outcome<Grading> {
       ...sizes,
       uniformity: known('d10', 'd60') ? found.uniformity : null,
       curvature: known('d10', 'd30', 'd60') ? found.curvature : null,
-      lossPercent: lossOf(input),
+      lossPercent: loss,
+      lossChecks: loss === null ? [] : LOSS_LIMITS.map((limit) => judgeLoss(loss, limit)),
     }
     return { ...grading, steps: explainGrading(grading) }
   })
@@ -129,4 +141,11 @@ const totalOf = (input: SieveInput): number =>
 function lossOf(input: SieveInput): number | null {
   if (input.startG === undefined) return null
   return (100 * (input.startG - (totalOf(input) - (input.washedOutG ?? 0)))) / input.startG
+}
+
+function judgeLoss(lossPercent: number, limit: (typeof LOSS_LIMITS)[number]): LossCheck {
+  const { id, percent, basis, source } = limit
+  // More on the balance than was put on the stack is as wrong as less.
+  const judged = Math.abs(lossPercent) <= percent ? 'within' : 'over'
+  return { id, limitPercent: percent, outcome: basis === 'memory' ? 'not-verified' : judged, basis, source }
 }

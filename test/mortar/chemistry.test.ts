@@ -104,6 +104,29 @@ describe('checkCertificate(input)', () => {
     expect(row(found, 'availableLime')?.unsure).toBe('disputed')
   })
 
+  test('judges reactivity and size of a quicklime by their own classes', () => {
+    const found = checkCertificate({
+      class: 'CL 90',
+      reactivityClass: 'R5',
+      sizeClass: 'P1',
+      results: { reactivity: 13, passing2mm: 99, passing200um: 93.9 },
+    })
+    expect(row(found, 'reactivity')?.outcome).toBe('breaks')
+    expect(row(found, 'passing2mm')?.outcome).toBe('meets')
+    expect(row(found, 'passing200um')?.outcome).toBe('breaks')
+    expect(row(found, 'passing90um')?.outcome).toBe('not-given')
+    expect(
+      row(checkCertificate({ class: 'CL 90', results: { reactivity: 13 } }), 'reactivity'),
+    ).toBeUndefined()
+  })
+
+  test('refuses a reactivity class that the table does not list for the lime', () => {
+    const outcome = checkCertificate({ class: 'CL 70', reactivityClass: 'R5', results: { co2: 1 } })
+    expect(outcome.ok ? [] : outcome.faults.map(({ field, code }) => [field, code])).toEqual([
+      ['reactivityClass', 'inconsistent'],
+    ])
+  })
+
   test.each(LIME_CLASSES)(
     'has single-result limits of %s, and remembers declared ones only as such',
     (name) => {

@@ -58,6 +58,15 @@ describe('gradeSand(input)', () => {
   test('shows what was lost between the weighings, and null where the first was not made', () => {
     expect(value(gradeSand({ ...grade(ASTM, MASSES), startG: 101 })).lossPercent).toBeCloseTo(0.990099, 6)
     expect(grading.lossPercent).toBeNull()
+    expect(grading.lossChecks).toEqual([])
+  })
+
+  test('judges the loss by the limit that was quoted, either way, and not by the remembered one', () => {
+    const outcomes = (startG: number) =>
+      value(gradeSand({ ...grade(ASTM, MASSES), startG })).lossChecks.map(({ outcome }) => outcome)
+    expect(outcomes(100.2)).toEqual(['within', 'not-verified'])
+    expect(outcomes(101)).toEqual(['over', 'not-verified'])
+    expect(outcomes(99)).toEqual(['over', 'not-verified'])
   })
 
   test('widens with the balance and holds the typical value', () => {

@@ -1,6 +1,14 @@
 import { z } from 'zod'
 import { checkCertificate } from '#lib/mortar/certificate.ts'
-import { CERTIFICATE_ITEMS, type CertificateItem, LIME_CLASSES } from '#lib/mortar/certificate-limits.ts'
+import {
+  CERTIFICATE_ITEMS,
+  type CertificateItem,
+  LIME_CLASSES,
+  REACTIVITY_LIMITS,
+  type ReactivityClass,
+  SIZE_LIMITS,
+  type SizeClass,
+} from '#lib/mortar/certificate-limits.ts'
 import { burnStone, classifyLime } from '#lib/mortar/chemistry.ts'
 import { LIME_STATES } from '#lib/mortar/lime.ts'
 import { BASES } from '#lib/mortar/range.ts'
@@ -11,6 +19,8 @@ import { above, material, percent, ranged, share, sum } from './shapes.ts'
 
 const basis = z.enum(BASES)
 const state = z.enum(LIME_STATES)
+const reactivityClasses = Object.keys(REACTIVITY_LIMITS) as [ReactivityClass, ...ReactivityClass[]]
+const sizeClasses = Object.keys(SIZE_LIMITS) as [SizeClass, ...SizeClass[]]
 const items = Object.keys(CERTIFICATE_ITEMS) as [CertificateItem, ...CertificateItem[]]
 
 const sampleOperation = sum(
@@ -106,6 +116,8 @@ const certificateOperation = sum(
   'A lime’s test certificate against the single-result limits of EN 459-1, item by item; no verdict on the whole',
   z.strictObject({
     class: z.enum(LIME_CLASSES),
+    reactivityClass: z.enum(reactivityClasses).optional(),
+    sizeClass: z.enum(sizeClasses).optional(),
     results: z.partialRecord(z.enum(items), z.number()),
   }),
   z.array(

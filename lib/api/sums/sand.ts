@@ -44,6 +44,15 @@ const gradeOperation = sum(
     uniformity: range.nullable(),
     curvature: range.nullable(),
     lossPercent: z.number().nullable(),
+    lossChecks: z.array(
+      z.object({
+        id: z.string(),
+        limitPercent: z.number(),
+        outcome: z.enum(['within', 'over', 'not-verified']),
+        basis: z.enum(BASES),
+        source: z.string().nullable(),
+      }),
+    ),
     steps: z.array(step),
   }),
   gradeSand,
