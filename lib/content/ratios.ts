@@ -14,8 +14,12 @@ export interface RatioFile {
   readonly ratios: Readonly<Record<string, RowRatios>>
 }
 
+const AGGREGATES: readonly string[] = ['aggregate', 'earth']
+
 /** A row's ratios from the materials' figures; null where it has no lime, no aggregate, or lacks a figure. */
 export function rowRatios(row: TableRow, materials: Content['materials']): RowRatios | null {
+  const has = (roles: readonly string[]) => row.ingredients.some(({ role }) => roles.includes(role))
+  if (!has(['lime']) || !has(AGGREGATES)) return null
   const named = row.ingredients.flatMap(({ material }) => materials.get(material) ?? [])
   const outcome = proportions({
     ingredients: row.ingredients,

@@ -1,11 +1,10 @@
-import type { z } from 'zod'
 import { STANDINGS, type Standing, USES, type Use } from '#lib/entry/terms.ts'
 import { BASES, type Basis } from '#lib/mortar/range.ts'
 import type { Collection } from './collect.ts'
 import type { FaultList, Place } from './fault.ts'
 import { readIngredients } from './ingredients.ts'
 import type { Cell } from './markdown.ts'
-import type { tableFront } from './schemas.ts'
+import { RowCells, type TableFront } from './row-cells.ts'
 import { checkCitation } from './sources.ts'
 import type { Material, RowIngredient, Source, TableRow } from './types.ts'
 
@@ -37,7 +36,7 @@ const NOT_KNOWN = 'not known'
 /** What a row needs to know of its table and of the rest of content. */
 export interface RowContext {
   readonly table: string
-  readonly defaults: z.infer<typeof tableFront>
+  readonly defaults: TableFront
   readonly sources: Collection<Source>
   readonly materials: Collection<Material>
   readonly faults: FaultList
@@ -45,103 +44,88 @@ export interface RowContext {
 
 /** Reads one row; a cell left empty takes the front matter's value. Faults are added where they are. */
 export function readRow(
-  cells: ReadonlyMap<string, Cell>,
+  from: ReadonlyMap<string, Cell>,
   place: Place,
   context: RowContext,
 ): TableRow | undefined {
-  const { defaults, faults } = context
-  let isWhole = true
-  const fail = (at: Place, reason: string) => {
-    faults.add(at, reason)
-    isWhole = false
+  const cells = new RowCells(from, place, context.defaults, context.faults)
+  const id = cells.required('id')
+  if (id !== '' && !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) {
+    cells.fail('id', `"${id}" is not an id such as pit-sand`)
   }
-  const at = (name: string) => cells.get(name)?.place ?? place
-  const optional = (name: string) => cells.get(name)?.text || undefined
-  const required = (name: string, fallback?: string): string => {
-    const value = optional(name) ?? fallback
-    if (value === undefined) fail(at(name), `a row needs a ${name}`)
-    return value ?? ''
-  }
-  const oneOf = <T extends string>(
-    name: string,
-    list: readonly T[],
-    fallback: T | undefined,
-  ): T | undefined => {
-    const value = required(name, fallback)
-    const known = list.find((item) => item === value)
-    if (known === undefined && value !== '')
-      fail(at(name), `unknown ${name} "${value}"; one of: ${list.join(' ')}`)
-    return known
-  }
-  const year = (name: 'from' | 'to'): number => {
-    const value = Number(required(name, defaults[name]?.toString()))
-    if (!Number.isInteger(value)) fail(at(name), `${name} must be a year such as 1810 or -30`)
-    return value
-  }
-
-  const id = required('id')
-  if (id !== '' && !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id))
-    fail(at('id'), `"${id}" is not an id such as pit-sand`)
-  const uses = required('use', defaults.use?.join(' '))
-    .split(/[ ,]+/)
-    .filter((use) => use !== '')
-  for (const use of uses) if (!isUse(use)) fail(at('use'), `unknown use "${use}"; one of: ${USES.join(' ')}`)
-  const [from, to] = [year('from'), year('to')]
-  if (from > to) fail(at('to'), `to (${to}) is before from (${from})`)
-  const basis = oneOf<Basis>('basis', BASES, defaults.basis)
-  const standing = oneOf<Standing>('standing', STANDINGS, defaults.standing)
-  const standingReason = optional('reason') ?? (standing === defaults.standing ? defaults.reason : undefined)
-  if (standing !== undefined && standing !== 'in-use' && standingReason === undefined) {
-    fail(at('standing'), `standing ${standing} needs a reason`)
-  }
-  const source = required('source', defaults.source)
-  const locator = required('locator')
-  const isPlaceKnown = locator !== NOT_KNOWN
-  if (!isPlaceKnown && basis !== 'memory' && basis !== 'quoted') {
-    fail(at('locator'), `only a quoted row or one from memory may have the locator "${NOT_KNOWN}"`)
-  }
-  if (source !== '' && locator !== '') {
-    checkCitation(context.sources, source, isPlaceKnown ? locator : undefined, at('locator'), faults)
-  }
-
-  const ingredients = readIngredientsCell(required('ingredients'), at('ingredients'), context)
-  if (standing !== undefined) checkStanding(standing, ingredients ?? [], at('standing'), context)
-  const ambiguous = optional('ambiguous')
-  const ancestor = optional('ancestor')
-  const additions = optional('additions')
-  const notes = optional('notes')
+  const basis = cells.oneOf<Basis>('basis', BASES)
+  const standing = cells.oneOf<Standing>('standing', STANDINGS)
+  const ingredients = readMix(cells, context)
   const row = {
     id,
     ref: `${context.table}#${id}`,
     table: context.table,
-    label: required('label'),
-    region: required('region', defaults.region),
-    period: required('period', defaults.period),
-    from,
-    to,
-    uses: uses.filter(isUse),
-    measured: required('measured', defaults.measured),
-    citation: { source, locator },
-    ...(additions !== undefined && { additions }),
-    ...(notes !== undefined && { notes }),
-    ...(ambiguous !== undefined && { ambiguous }),
-    ...(ancestor !== undefined && { ancestor }),
-    ...(standingReason !== undefined && { standingReason }),
+    label: cells.required('label'),
+    region: cells.required('region'),
+    period: cells.required('period'),
+    ...readYears(cells),
+    uses: readUses(cells),
+    measured: cells.required('measured'),
+    citation: readCitation(cells, basis, context),
+    ...cells.given('additions', 'notes', 'ambiguous', 'ancestor'),
+    ...readReason(cells, standing, context),
   }
-  if (!isWhole || !ingredients || basis === undefined || standing === undefined) return undefined
+  if (standing !== undefined) checkStanding(standing, ingredients, cells.at('standing'), context)
+  if (!cells.isWhole || basis === undefined || standing === undefined) return undefined
   return { ...row, ingredients, basis, standing }
+}
+
+function readYears(cells: RowCells): { from: number; to: number } {
+  const [from, to] = [cells.year('from'), cells.year('to')]
+  if (from > to) cells.fail('to', `to (${to}) is before from (${from})`)
+  return { from, to }
 }
 
 const isUse = (use: string): use is Use => (USES as readonly string[]).includes(use)
 
-function readIngredientsCell(text: string, place: Place, { materials, faults }: RowContext) {
-  if (text === '') return undefined
+function readUses(cells: RowCells): Use[] {
+  const uses = cells
+    .required('use')
+    .split(/[ ,]+/)
+    .filter((use) => use !== '')
+  for (const use of uses) {
+    if (!isUse(use)) cells.fail('use', `unknown use "${use}"; one of: ${USES.join(' ')}`)
+  }
+  return uses.filter(isUse)
+}
+
+function readCitation(cells: RowCells, basis: Basis | undefined, { sources, faults }: RowContext) {
+  const [source, locator] = [cells.required('source'), cells.required('locator')]
+  const isKnown = locator !== NOT_KNOWN
+  if (!isKnown && basis !== 'memory' && basis !== 'quoted') {
+    cells.fail('locator', `only a quoted row or one from memory may have the locator "${NOT_KNOWN}"`)
+  }
+  if (source !== '' && locator !== '') {
+    checkCitation(sources, source, isKnown ? locator : undefined, cells.at('locator'), faults)
+  }
+  return { source, locator }
+}
+
+function readReason(cells: RowCells, standing: Standing | undefined, { defaults }: RowContext) {
+  const standingReason =
+    cells.optional('reason') ?? (standing === defaults.standing ? defaults.reason : undefined)
+  if (standingReason !== undefined) return { standingReason }
+  if (standing !== undefined && standing !== 'in-use') {
+    cells.fail('standing', `standing ${standing} needs a reason`)
+  }
+  return {}
+}
+
+function readMix(cells: RowCells, { materials, faults }: RowContext): readonly RowIngredient[] {
+  const text = cells.required('ingredients')
+  if (text === '') return []
   const read = readIngredients(text, (material) =>
     materials.isUnread(material) ? 'unread' : materials.get(material)?.role,
   )
   if (read.ok) return read.ingredients
+  const place = cells.at('ingredients')
   for (const { at, reason } of read.faults) faults.add({ ...place, column: place.column + at }, reason)
-  return undefined
+  return []
 }
 
 /** A mix is never offered more freely than the worst of its materials. */
@@ -150,7 +134,7 @@ function checkStanding(
   ingredients: readonly RowIngredient[],
   place: Place,
   context: RowContext,
-) {
+): void {
   for (const { material } of ingredients) {
     const worst = context.materials.get(material)?.standing ?? 'in-use'
     if (STANDINGS.indexOf(standing) < STANDINGS.indexOf(worst)) {
