@@ -7,13 +7,15 @@ import {
   DECLARED_SOURCE,
   LIME_CLASSES,
   type LimeClass,
-  REACTIVITY_LIMITS,
-  type ReactivityClass,
   SINGLE_RESULT_LIMITS,
   SINGLE_RESULT_SOURCE,
+} from './certificate-limits.ts'
+import {
+  REACTIVITY_LIMITS,
+  type ReactivityClass,
   SIZE_LIMITS,
   type SizeClass,
-} from './certificate-limits.ts'
+} from './certificate-quicklime.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { type Inspection, inspect } from './inspect.ts'
 import type { Basis } from './range.ts'

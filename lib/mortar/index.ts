@@ -48,8 +48,10 @@ export type { JobInput, JobSheet, Method, WarningId } from './job-types.ts'
 // 7. Sieve.
 
 export { type Grading, gradeSand, type SieveInput, type Size } from './sieve.ts'
-export { type Blend, type BlendInput, blendSands, blendToModulus } from './sieve-blend.ts'
-export { checkGrading, GRADING_LIMITS, type LimitCheck, type RangedCurve } from './sieve-limits.ts'
+export { type Blend, type BlendInput, blendSands } from './sieve-blend.ts'
+export { GRADING_LIMITS, type GradingLimits } from './sieve-gradings.ts'
+export { checkGrading, type LimitCheck, type RangedCurve } from './sieve-limits.ts'
+export { blendToModulus } from './sieve-modulus.ts'
 export { FINENESS_DEFINITIONS, SIEVE_SERIES } from './sieve-series.ts'
 
 // 8. Sample analysis.
@@ -61,8 +63,9 @@ export { type NearRow, type RatioRow, rankNearest } from './sample-nearest.ts'
 
 export { type CertificateRow, checkCertificate } from './certificate.ts'
 export { LIME_CLASSES, type LimeClass } from './certificate-limits.ts'
-export { burnStone, classifyLime, type LimeChemistry } from './chemistry.ts'
+export { classifyLime, type LimeChemistry } from './chemistry.ts'
 export { HYDRAULIC_SCHEMES, type HydraulicClass } from './chemistry-schemes.ts'
+export { burnStone } from './chemistry-stone.ts'
 
 // 10. Cure, drying and frost.
 

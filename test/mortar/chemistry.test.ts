@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { checkCertificate } from '#lib/mortar/certificate.ts'
 import { DECLARED_LIMITS, LIME_CLASSES, SINGLE_RESULT_LIMITS } from '#lib/mortar/certificate-limits.ts'
-import { burnStone, classifyLime } from '#lib/mortar/chemistry.ts'
+import { classifyLime } from '#lib/mortar/chemistry.ts'
 import { HYDRAULIC_SCHEMES } from '#lib/mortar/chemistry-schemes.ts'
+import { burnStone } from '#lib/mortar/chemistry-stone.ts'
 import { exactly } from '#lib/mortar/range.ts'
 import { value } from './check.ts'
 

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { exactly } from '#lib/mortar/range.ts'
 import { gradeSand } from '#lib/mortar/sieve.ts'
-import { blendSands, blendToModulus } from '#lib/mortar/sieve-blend.ts'
+import { blendSands } from '#lib/mortar/sieve-blend.ts'
 import { passingAt, sizeAtPassing } from '#lib/mortar/sieve-curve.ts'
-import { checkGrading, type GradingLimits } from '#lib/mortar/sieve-limits.ts'
+import type { GradingLimits } from '#lib/mortar/sieve-gradings.ts'
+import { checkGrading } from '#lib/mortar/sieve-limits.ts'
+import { blendToModulus } from '#lib/mortar/sieve-modulus.ts'
 import { curveOf, grade } from './analysis-fixtures.ts'
 import { value } from './check.ts'
 

@@ -1,15 +1,14 @@
 import { z } from 'zod'
 import { checkCertificate } from '#lib/mortar/certificate.ts'
+import { CERTIFICATE_ITEMS, type CertificateItem, LIME_CLASSES } from '#lib/mortar/certificate-limits.ts'
 import {
-  CERTIFICATE_ITEMS,
-  type CertificateItem,
-  LIME_CLASSES,
   REACTIVITY_LIMITS,
   type ReactivityClass,
   SIZE_LIMITS,
   type SizeClass,
-} from '#lib/mortar/certificate-limits.ts'
-import { burnStone, classifyLime } from '#lib/mortar/chemistry.ts'
+} from '#lib/mortar/certificate-quicklime.ts'
+import { classifyLime } from '#lib/mortar/chemistry.ts'
+import { burnStone } from '#lib/mortar/chemistry-stone.ts'
 import { LIME_STATES } from '#lib/mortar/lime.ts'
 import { BASES } from '#lib/mortar/range.ts'
 import { analyseSample, FINES_KINDS } from '#lib/mortar/sample.ts'
