@@ -181,7 +181,7 @@ test('every lithology with an identifier points into the CGI vocabulary', () => 
 test('findGaps(content) counts figures from memory and labels that are missing', () => {
   const gaps = findGaps(content)
   expect(gaps.memory).toContain('memory-guidance#bs-5628-iii')
-  expect(gaps.untranslated).toContain('methods/putty: fr es de it pt')
+  expect(gaps.untranslated).toContain('methods/sand-slaked: fr es de it pt')
   expect(gaps.unlinked).toContain('material lime-nhl2')
   expect(gaps.unsourced).toContain('lime-cl90.carbon')
 })
