@@ -16,6 +16,8 @@ const Patch = ({ dark, children }: { dark?: string; children?: ReactNode }) => (
   </>
 )
 
+/** A sheet of paper pressed on: what it takes up tells damp from wet. */
+const PAPER = 'M48 26H86V64H48Z'
 const ALL = hatch(2, 130, 2, 82)
 
 /** Slanting strokes over a box. */
@@ -32,16 +34,22 @@ function hatch(left: number, right: number, top: number, bottom: number): string
 /** The five steps of damp, on the same patch of wall. */
 export const DAMP: Readonly<Record<DampStep, ReactNode>> = {
   dry: <Patch />,
-  'slightly-damp': <Patch dark={hatch(8, 40, 56, 80) + hatch(84, 112, 50, 72)} />,
+  'slightly-damp': (
+    <Patch dark={hatch(8, 40, 56, 80) + hatch(90, 118, 48, 72)}>
+      <path className="draw-paper" d={PAPER} />
+    </Patch>
+  ),
   damp: (
     <Patch dark={hatch(2, 130, 36, 82)}>
       <path className="draw-tide" d="M2 36Q18 31 34 35T66 34T98 36T130 33" />
+      <path className="draw-paper" d={PAPER} />
+      <path className="draw-damp" d={hatch(54, 80, 48, 58)} />
     </Patch>
   ),
   wet: (
     <Patch dark={ALL}>
-      <path className="draw-paper" d="M48 24H86V62H48Z" />
-      <path className="draw-damp" d={hatch(52, 82, 30, 58)} />
+      <path className="draw-paper" d={PAPER} />
+      <path className="draw-damp" d={hatch(52, 82, 30, 60)} />
     </Patch>
   ),
   running: (

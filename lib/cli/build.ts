@@ -3,12 +3,16 @@ import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
+import { content } from '#lib/content/index.ts'
+import { workOutRatios } from '#lib/content/ratios.ts'
 import { takeLock } from '#lib/db/embedded/lock.ts'
 import { childEnv } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
 import { say, step } from './say.ts'
 
 const STAMP = '.next/stamp'
+/** What the comparison page would otherwise work out for its first reader. */
+const RATIOS = '.next/ratios.json'
 const SOURCES = ['app', 'lib', 'content', 'prisma/schema.prisma', 'package.json', 'package-lock.json']
 
 /** Builds the site unless it was built from these very sources; one build at a time in this folder. */
@@ -18,7 +22,13 @@ export async function build(signal: AbortSignal): Promise<void> {
     const wanted = hashOfSources()
     const built = existsSync(STAMP) && existsSync('.next/BUILD_ID') && readFileSync(STAMP, 'utf8') === wanted
     if (built) return
-    await step('Building the site (the first time takes a minute)', () => runNextBuild(signal))
+    await step('Building the site (the first time takes a minute)', async () => {
+      await runNextBuild(signal)
+      writeFileSync(
+        RATIOS,
+        JSON.stringify(await workOutRatios(content(), () => sleep(0, undefined, { signal }))),
+      )
+    })
     writeFileSync(STAMP, wanted)
   } finally {
     lock.release()

@@ -29,6 +29,7 @@ export default async function VocabularyPage({ params }: Props) {
   const vocabulary = content().vocabularies.get(id)
   if (!vocabulary) notFound()
   const terms = [...vocabulary.values()]
+  const isLabelled = terms.some(({ labels }) => labels !== undefined)
   const title = content().vocabularyTitles.get(id) ?? id
   return (
     <>
@@ -42,7 +43,7 @@ export default async function VocabularyPage({ params }: Props) {
           <TermTree terms={terms} />
         </Section>
       )}
-      <Section id="terms" title={t('term.terms')} note={t('term.termsNote')}>
+      <Section id="terms" title={t('term.terms')} note={t(isLabelled ? 'term.termsNote' : 'term.noLabels')}>
         <DataTable
           label={title}
           caption={title}
@@ -51,7 +52,7 @@ export default async function VocabularyPage({ params }: Props) {
           columns={[
             { key: 'term', head: t('term.term'), names: true },
             { key: 'meaning', head: t('term.meaning') },
-            { key: 'elsewhere', head: t('term.elsewhere') },
+            ...(isLabelled ? [{ key: 'elsewhere' as const, head: t('term.elsewhere') }] : []),
           ]}
           rows={terms.map((term) => ({
             key: term.id,
