@@ -80,6 +80,3 @@ export const BOILING_C = 100
 
 /** Densities of crystals, kg/m³. Source: {@link SOURCES.densities}. */
 export const CRYSTAL_DENSITY = { CaO: 3340, CaOH2: 2200, CaCO3: 2710, quartz: 2648, MgO: 3600 } as const
-
-/** Density of water as the site measures it, kg/L. */
-export const WATER_KG_PER_L = 1

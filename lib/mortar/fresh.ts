@@ -1,9 +1,16 @@
 import { ASSUMED } from './assumptions.ts'
-import { WATER_KG_PER_L } from './constants.ts'
 import type { PlannedIngredient } from './ingredient.ts'
 import type { Inspection } from './inspect.ts'
-import { hydratePerQuicklime, type LimeState, puttySolids } from './lime.ts'
-import { MEAN_OF_STATES, type MixPlan, type MixSums, type StateChoice, solidDensityOf } from './mix.ts'
+import { type LimeState, waterPerQuicklime } from './lime.ts'
+import {
+  countStates,
+  firstState,
+  lastState,
+  type MixPlan,
+  type MixSums,
+  type StateChoice,
+  solidDensityOf,
+} from './mix.ts'
 import { ABSENT, at, type Variables } from './variables.ts'
 
 /** Places of what decides how much mortar a recipe makes. */
@@ -35,12 +42,15 @@ export const freshSums = (): FreshSums => ({ solidL: 0, freeWaterL: 0, mortarL: 
 
 /** Gives the figures of fresh mortar their places; notes a particle density that is missing. */
 export function planFresh(plan: MixPlan, vars: Variables, check: Inspection): FreshPlan {
-  for (const { role, material, property } of plan.ingredients)
-    if (NEEDS_PARTICLES.has(role) && property.particleDensity === ABSENT && property.voids === ABSENT)
-      check.refuse({ field: `materials.${material}.particleDensity`, code: 'unknown' })
   const { ingredients } = plan
+  for (const ingredient of ingredients) {
+    const { material, property } = ingredient
+    const known = property.particleDensity !== ABSENT || property.voids !== ABSENT
+    if ((lies(ingredient) || isPowder(ingredient)) && !known)
+      check.refuse({ field: `materials.${material}.particleDensity`, code: 'unknown' })
+  }
   const waterStated = ingredients.some(({ role }) => role === 'water')
-  const holdsAir = ingredients.some(({ role }) => LIES.has(role))
+  const holdsAir = ingredients.some(lies)
   const assume = (name: 'air' | 'grainWater' | 'powderWater' | 'clayWater', used: boolean) =>
     used ? vars.add(`assumed.${name}`, ASSUMED[name]) : ABSENT
   return {
@@ -56,12 +66,14 @@ export function planFresh(plan: MixPlan, vars: Variables, check: Inspection): Fr
   }
 }
 
-const LIES: ReadonlySet<string> = new Set(['aggregate', 'earth'])
+const lies = ({ role }: PlannedIngredient): boolean => role === 'aggregate' || role === 'earth'
 
-const holdsPowderWater = ({ role, property }: PlannedIngredient): boolean =>
-  role === 'lime' ? property.puttyDensity === ABSENT : NEEDS_PARTICLES.has(role) && !LIES.has(role)
+/** A fine powder that is no lime: its water is its own, not the grain's. */
+const isPowder = ({ role }: PlannedIngredient): boolean =>
+  role === 'pozzolan' || role === 'cement' || role === 'gypsum'
 
-const NEEDS_PARTICLES: ReadonlySet<string> = new Set(['aggregate', 'pozzolan', 'earth', 'cement', 'gypsum'])
+const holdsPowderWater = (ingredient: PlannedIngredient): boolean =>
+  ingredient.role === 'lime' ? ingredient.property.puttyDensity === ABSENT : isPowder(ingredient)
 
 /** Litres of solids, free water and air that the parts make. */
 export function sumFresh(
@@ -82,20 +94,19 @@ export function sumFresh(
     const dryKg = mix.dryKg[i] as number
     const { role, property } = ingredient
     if (role === 'lime') {
-      const solidDensity = solidDensityOf(x, ingredient)
-      solidL += (dryKg / solidDensity) * 1000
-      demandL += limeWater(x, ingredient, fresh, dryKg)
-      statedL += waterBrought(x, ingredient, choice, mix.quicklimeKg[i] as number)
-    } else if (role === 'water')
-      statedL += (mix.looseL[i] as number) * (ingredient.by === 'mass' ? 1 / WATER_KG_PER_L : 1)
+      const solids = mix.solids[i] as number
+      solidL += (dryKg / solidDensityOf(x, ingredient)) * 1000
+      if (fresh.waterStated) statedL += broughtBy(ingredient, i, choice, mix)
+      else demandL += solids > 0 ? dryKg * (1 / solids - 1) : dryKg * at(x, fresh.powderWater)
+    } else if (role === 'water') statedL += mix.looseL[i] as number
     else if (role === 'fibre') fibreKg += dryKg
     else {
       const density = particleDensityOf(x, ingredient)
       if (density > 0) solidL += (dryKg / density) * 1000
       const clay = dryKg * at(x, property.clayFraction)
       clayKg += clay
-      if (LIES.has(role)) demandL += dryKg * at(x, fresh.grainWater) + clay * at(x, fresh.clayWater)
-      else if (NEEDS_PARTICLES.has(role)) demandL += dryKg * at(x, fresh.powderWater)
+      if (lies(ingredient)) demandL += dryKg * at(x, fresh.grainWater) + clay * at(x, fresh.clayWater)
+      else if (isPowder(ingredient)) demandL += dryKg * at(x, fresh.powderWater)
     }
   }
   sums.solidL = solidL
@@ -112,50 +123,15 @@ export function particleDensityOf(x: Float64Array, { property }: PlannedIngredie
   return at(x, property.bulkDensity) / (1 - at(x, property.voids))
 }
 
-/** Free water that makes a lime a putty, litres; that of a powder where its putty is not known. */
-function limeWater(
-  x: Float64Array,
-  ingredient: PlannedIngredient,
-  fresh: FreshPlan,
-  hydrateKg: number,
-): number {
-  const { puttyDensity } = ingredient.property
-  if (puttyDensity === ABSENT) return hydrateKg * at(x, fresh.powderWater)
-  const solids = puttySolids(at(x, puttyDensity), solidDensityOf(x, ingredient))
-  return (hydrateKg * (1 / solids - 1)) / WATER_KG_PER_L
-}
-
-/** Free water that a lime brings as it was measured, litres: putty brings its own, quicklime binds some. */
-function waterBrought(
-  x: Float64Array,
-  ingredient: PlannedIngredient,
-  choice: StateChoice,
-  quicklimeKg: number,
-): number {
-  const { limeStates: states } = ingredient
-  if (choice !== MEAN_OF_STATES || states.length === 1)
-    return waterIn(
-      x,
-      ingredient,
-      states[Math.min(Math.max(0, choice), states.length - 1)] as LimeState,
-      quicklimeKg,
+/** Free water that a lime brings as it was measured, litres: putty its own; quicklime takes some away. */
+function broughtBy({ limeStates }: PlannedIngredient, i: number, choice: StateChoice, mix: MixSums): number {
+  const last = lastState(limeStates, choice)
+  let perQuicklime = 0
+  for (let k = firstState(limeStates, choice); k <= last; k++)
+    perQuicklime += waterPerQuicklime(
+      limeStates[k] as LimeState,
+      mix.hydratePer[i] as number,
+      mix.solids[i] as number,
     )
-  let sum = 0
-  for (let k = 0; k < states.length; k++) sum += waterIn(x, ingredient, states[k] as LimeState, quicklimeKg)
-  return sum / states.length
-}
-
-/** Free water in a lime as it stands in a state, litres; below zero what it still will bind. */
-export function waterIn(
-  x: Float64Array,
-  ingredient: PlannedIngredient,
-  state: LimeState,
-  quicklimeKg: number,
-  freeCaO: number = at(x, ingredient.property.freeCaO),
-): number {
-  const hydrate = hydratePerQuicklime(freeCaO)
-  if (state === 'dry-hydrate') return 0
-  if (state !== 'putty') return (-quicklimeKg * (hydrate - 1)) / WATER_KG_PER_L
-  const solids = puttySolids(at(x, ingredient.property.puttyDensity), solidDensityOf(x, ingredient))
-  return (quicklimeKg * hydrate * (1 / solids - 1)) / WATER_KG_PER_L
+  return ((mix.quicklimeKg[i] as number) * perQuicklime) / countStates(limeStates, choice)
 }

@@ -37,13 +37,15 @@ export function planIngredients(
     const parts = partsRange(input.parts)
     check.range(`ingredients.${index}.parts`, parts, { above: 0, max: 1e6 })
     const property = planProperties(input, properties, vars, check)
+    const states = input.role === 'lime' ? limeStates(input, property) : []
     const planned = {
       index,
       material: input.material,
       role: input.role,
       by: input.by,
       state: input.state,
-      limeStates: input.role === 'lime' ? limeStates(input, property) : [],
+      limeStates: states,
+      limeBulks: states.map((state) => property[bulkPropertyOf(state)]),
       parts: vars.add(`ingredients.${index}.parts`, parts),
       property,
     }

@@ -59,6 +59,8 @@ export interface PlannedIngredient {
   readonly state: IngredientState
   /** States that a lime may have been measured in: one where it is stated. Empty for all else. */
   readonly limeStates: readonly LimeState[]
+  /** Place of the bulk density in each of those states. */
+  readonly limeBulks: readonly number[]
   readonly parts: number
   /** Place of each property, `ABSENT` where the material has none. */
   readonly property: Readonly<Record<PropertyName, number>>

@@ -1,5 +1,5 @@
 import { freshSums, sumFresh } from './fresh.ts'
-import { slakeHeap } from './heat.ts'
+import { type SlakedHeap, type SlakingHeap, slakeHeap } from './heat.ts'
 import type { PlannedIngredient } from './ingredient.ts'
 import { ingredientOutputAt, type JobPlan } from './job-layout.ts'
 import { type SiteSums, siteLime, siteSolid } from './job-site.ts'
@@ -34,44 +34,38 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
       out[k] = sums.quicklimeKg[i] as number
       out[k + 1] = sums.dryKg[i] as number
       out[k + 2] = sums.looseL[i] as number
-      if (ingredient.role === 'lime') siteLime(x, plan, ingredient, i, (out[k] as number) * times, out, site)
-      else
-        siteSolid(
-          x,
-          plan,
-          ingredient,
-          (out[k + 1] as number) * times,
-          (out[k + 2] as number) * times,
-          out,
-          k,
-          site,
-        )
+      if (ingredient.role === 'lime') siteLime(x, plan, i, times, sums, out, site)
+      else siteSolid(x, plan, i, times, sums, out, site)
     }
     const freeL = fresh.freeWaterL * times
     const short = site.boundL + freeL - site.fromSandL - site.fromLimeL
     const firstChargeL = Math.max(0, short) * at(x, plan.firstCharge)
-    const heap = slakeHeap({
-      quicklimeKg: site.quicklimeKg,
-      freeCaO: site.quicklimeKg > 0 ? site.caoKg / site.quicklimeKg : 0,
-      waterKg: firstChargeL + (plan.slakesInSand ? site.fromSandL : 0),
-      sandKg: plan.slakesInSand ? site.sandKg : 0,
-      sandHeat: site.sandKg > 0 ? site.sandHeat / site.sandKg : 0,
-      waterC: at(x, plan.waterC),
-      sandC: at(x, plan.sandC),
-    })
-    const boiledL = site.quicklimeKg > 0 ? heap.boiledKg : 0
+    const heap = site.quicklimeKg > 0 ? slakeHeap(heapOf(x, plan, site, firstChargeL)) : UNSLAKED
     out[0] = netL
     out[1] = mortarL
     out[2] = plan.work.unitCount(x)
     out[3] = fresh.mortarL
     out[4] = site.boundL
     out[5] = freeL
-    out[6] = boiledL
+    out[6] = heap.boiledKg
     out[7] = site.fromSandL
     out[8] = site.fromLimeL
     out[9] = firstChargeL
-    out[10] = Math.max(0, short + boiledL)
+    out[10] = Math.max(0, short + heap.boiledKg)
     out[11] = heap.averageC
     out[12] = heap.heatKJ
   }
 }
+
+const UNSLAKED: SlakedHeap = { heatKJ: 0, averageC: 0, boiledKg: 0, freeKg: 0 }
+
+/** The first charge on the quicklime, among the damp sand or in a vessel of its own. */
+const heapOf = (x: Float64Array, plan: JobPlan, site: SiteSums, firstChargeL: number): SlakingHeap => ({
+  quicklimeKg: site.quicklimeKg,
+  freeCaO: site.caoKg / site.quicklimeKg,
+  waterKg: firstChargeL + (plan.slakesInSand ? site.fromSandL : 0),
+  sandKg: plan.slakesInSand ? site.sandKg : 0,
+  sandHeat: site.sandKg > 0 ? site.sandHeat / site.sandKg : 0,
+  waterC: at(x, plan.waterC),
+  sandC: at(x, plan.sandC),
+})

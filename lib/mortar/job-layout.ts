@@ -10,6 +10,8 @@ export interface JobPlan {
   readonly work: WorkPlan
   /** Per ingredient: the state that a lime is in on site; null for all else. */
   readonly siteStates: readonly (LimeState | null)[]
+  /** Per ingredient: place of a lime's bulk density in that state, `ABSENT` where it has none. */
+  readonly siteBulks: readonly number[]
   /** Is lime slaked among the sand (and not in water alone)? */
   readonly slakesInSand: boolean
   readonly loss: number

@@ -1,7 +1,7 @@
 import { type Amount, toRange } from './amount.ts'
 import { ASSUMED } from './assumptions.ts'
 import { planFresh } from './fresh.ts'
-import type { PlannedIngredient } from './ingredient.ts'
+import { bulkPropertyOf, type PlannedIngredient } from './ingredient.ts'
 import { planIngredients } from './ingredient-plan.ts'
 import { type Inspection, inspect } from './inspect.ts'
 import type { JobPlan } from './job-layout.ts'
@@ -41,6 +41,10 @@ export function planJob(input: JobInput, vars: Variables): JobPlan {
     fresh,
     work,
     siteStates,
+    siteBulks: ingredients.map(({ property }, i) => {
+      const state = siteStates[i] ?? null
+      return state === null ? ABSENT : property[bulkPropertyOf(state)]
+    }),
     slakesInSand: SLAKES_IN_SAND.has(input.method),
     loss: percent('lossPercent', input.lossPercent ?? 0),
     moisture: percent('sandMoisturePercent', input.sandMoisturePercent ?? 0),

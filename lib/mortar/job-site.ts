@@ -1,9 +1,8 @@
 import { HEAT_CAPACITY } from './constants.ts'
-import { waterIn } from './fresh.ts'
 import type { PlannedIngredient } from './ingredient.ts'
 import { ingredientOutputAt, type JobPlan } from './job-layout.ts'
-import { hydratePerQuicklime, type LimeState } from './lime.ts'
-import { bulkingOf, canMeasure, limeKilograms, limeLitres } from './mix.ts'
+import { hydratePerQuicklime, type LimeState, massPerQuicklime, waterPerQuicklime } from './lime.ts'
+import { bulkingOf, type MixSums } from './mix.ts'
 import { ABSENT, at } from './variables.ts'
 
 /** What the ingredients on site bring together; written anew for each draw. */
@@ -22,22 +21,29 @@ export interface SiteSums {
 export function siteLime(
   x: Float64Array,
   plan: JobPlan,
-  ingredient: PlannedIngredient,
   i: number,
-  recipeKg: number,
+  times: number,
+  mix: MixSums,
   out: Float64Array,
   site: SiteSums,
 ): void {
+  const ingredient = plan.mix.ingredients[i] as PlannedIngredient
   const state = plan.siteStates[i] as LimeState
   const stated = at(x, ingredient.property.freeCaO)
-  const freeCaO = plan.purity === ABSENT ? stated : at(x, plan.purity)
-  const quicklimeKg = plan.purity === ABSENT ? recipeKg : (recipeKg * stated) / freeCaO
+  const other = plan.purity !== ABSENT
+  const freeCaO = other ? at(x, plan.purity) : stated
+  const recipeKg = (mix.quicklimeKg[i] as number) * times
+  const quicklimeKg = other ? (recipeKg * stated) / freeCaO : recipeKg
+  const hydratePer = other ? hydratePerQuicklime(freeCaO) : (mix.hydratePer[i] as number)
+  const solids = mix.solids[i] as number
+  const kg = quicklimeKg * massPerQuicklime(state, hydratePer, solids)
   const k = ingredientOutputAt(i)
-  out[k + 3] = canMeasure(ingredient, state) ? limeLitres(x, ingredient, state, quicklimeKg, freeCaO) : 0
-  out[k + 4] = limeKilograms(x, ingredient, state, quicklimeKg, freeCaO)
-  if (state === 'putty') site.fromLimeL += waterIn(x, ingredient, state, quicklimeKg, freeCaO)
+  const bulk = plan.siteBulks[i] as number
+  out[k + 3] = bulk === ABSENT ? 0 : (1000 * kg) / at(x, bulk)
+  out[k + 4] = kg
+  if (state === 'putty') site.fromLimeL += quicklimeKg * waterPerQuicklime(state, hydratePer, solids)
   if (state !== 'lump-quicklime' && state !== 'ground-quicklime') return
-  site.boundL += quicklimeKg * (hydratePerQuicklime(freeCaO) - 1)
+  site.boundL += quicklimeKg * (hydratePer - 1)
   site.quicklimeKg += quicklimeKg
   site.caoKg += quicklimeKg * freeCaO
 }
@@ -46,23 +52,20 @@ export function siteLime(
 export function siteSolid(
   x: Float64Array,
   plan: JobPlan,
-  ingredient: PlannedIngredient,
-  dryKg: number,
-  looseL: number,
+  i: number,
+  times: number,
+  mix: MixSums,
   out: Float64Array,
-  k: number,
   site: SiteSums,
 ): void {
+  const ingredient = plan.mix.ingredients[i] as PlannedIngredient
   const { role, property } = ingredient
+  const dryKg = (mix.dryKg[i] as number) * times
+  const looseL = (mix.looseL[i] as number) * times
   const lies = role === 'aggregate' || role === 'earth'
   const moisture = lies ? at(x, plan.moisture) : 0
-  const bulking =
-    role !== 'aggregate'
-      ? 0
-      : plan.bulking === ABSENT
-        ? bulkingOf(x, ingredient, moisture)
-        : at(x, plan.bulking)
-  out[k + 3] = looseL * (1 + bulking)
+  const k = ingredientOutputAt(i)
+  out[k + 3] = looseL * (1 + (role === 'aggregate' ? siteBulking(x, plan, ingredient, moisture) : 0))
   out[k + 4] = role === 'water' ? looseL : dryKg * (1 + moisture)
   if (!lies) return
   site.fromSandL += dryKg * moisture
@@ -70,3 +73,10 @@ export function siteSolid(
   site.sandHeat +=
     dryKg * (property.heatCapacity === ABSENT ? HEAT_CAPACITY.quartz : at(x, property.heatCapacity))
 }
+
+const siteBulking = (
+  x: Float64Array,
+  plan: JobPlan,
+  ingredient: PlannedIngredient,
+  moisture: number,
+): number => (plan.bulking === ABSENT ? bulkingOf(x, ingredient, moisture) : at(x, plan.bulking))

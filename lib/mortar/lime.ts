@@ -26,3 +26,20 @@ export const puttySolids = (puttyDensity: number, solidDensity: number): number 
 
 /** Particle density of what a quicklime's hydrate is made of when no better figure is known, kg/m³. */
 export const HYDRATE_SOLID_DENSITY = CRYSTAL_DENSITY.CaOH2
+
+/**
+ * kg of a lime in a state from one kg of its quicklime.
+ *
+ * @param hydratePer from {@link hydratePerQuicklime}
+ * @param solids from {@link puttySolids}; needed for putty alone
+ */
+export function massPerQuicklime(state: LimeState, hydratePer: number, solids: number): number {
+  if (state === 'lump-quicklime' || state === 'ground-quicklime') return 1
+  return state === 'dry-hydrate' ? hydratePer : hydratePer / solids
+}
+
+/** Free water that stands in a lime, kg per kg of its quicklime; below zero what it will still bind. */
+export function waterPerQuicklime(state: LimeState, hydratePer: number, solids: number): number {
+  if (state === 'dry-hydrate') return 0
+  return state === 'putty' ? hydratePer * (1 / solids - 1) : 1 - hydratePer
+}

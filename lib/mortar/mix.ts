@@ -1,7 +1,13 @@
 import { ASSUMED } from './assumptions.ts'
 import { bulkingAt } from './bulking.ts'
 import { bulkPropertyOf, type PlannedIngredient } from './ingredient.ts'
-import { HYDRATE_SOLID_DENSITY, hydratePerQuicklime, type LimeState, puttySolids } from './lime.ts'
+import {
+  HYDRATE_SOLID_DENSITY,
+  hydratePerQuicklime,
+  type LimeState,
+  massPerQuicklime,
+  puttySolids,
+} from './lime.ts'
 import { ABSENT, at, type Variables } from './variables.ts'
 
 /** A planned recipe: its ingredients and the places of what is assumed about it. */
@@ -29,6 +35,10 @@ export function planMix(ingredients: readonly PlannedIngredient[], vars: Variabl
 export interface MixSums {
   /** Per ingredient: kg of the quicklime that a lime is or was made from; 0 for all else. */
   readonly quicklimeKg: Float64Array
+  /** Per lime: kg of dry hydrate from one kg of its quicklime. */
+  readonly hydratePer: Float64Array
+  /** Per lime: share of its putty that is solids; 0 where its putty is not known. */
+  readonly solids: Float64Array
   /** Per ingredient: kg dry; a lime as dry hydrate. */
   readonly dryKg: Float64Array
   /** Per ingredient that is no lime: litres dry and loose; 0 where its density is unknown. */
@@ -40,6 +50,8 @@ export interface MixSums {
 /** Room for the sums of a recipe of `count` ingredients. */
 export const mixSums = (count: number): MixSums => ({
   quicklimeKg: new Float64Array(count),
+  hydratePer: new Float64Array(count),
+  solids: new Float64Array(count),
   dryKg: new Float64Array(count),
   looseL: new Float64Array(count),
   totalKg: 0,
@@ -58,14 +70,45 @@ export function sumMix(x: Float64Array, plan: MixPlan, choice: StateChoice, sums
   sums.totalKg = 0
   for (let i = 0; i < plan.ingredients.length; i++) {
     const ingredient = plan.ingredients[i] as PlannedIngredient
-    if (ingredient.role === 'lime') {
-      const quicklimeKg = quicklimeOf(x, ingredient, choice)
-      sums.quicklimeKg[i] = quicklimeKg
-      sums.dryKg[i] = quicklimeKg * hydratePerQuicklime(at(x, ingredient.property.freeCaO))
-    } else sumSolid(x, plan, ingredient, i, sums)
+    if (ingredient.role === 'lime') sumLime(x, ingredient, choice, i, sums)
+    else sumSolid(x, plan, ingredient, i, sums)
     sums.totalKg += sums.dryKg[i] as number
   }
 }
+
+function sumLime(
+  x: Float64Array,
+  ingredient: PlannedIngredient,
+  choice: StateChoice,
+  i: number,
+  sums: MixSums,
+) {
+  const { property, limeStates: states } = ingredient
+  const hydratePer = hydratePerQuicklime(at(x, property.freeCaO))
+  const solids =
+    property.puttyDensity === ABSENT
+      ? 0
+      : puttySolids(at(x, property.puttyDensity), solidDensityOf(x, ingredient))
+  const last = lastState(states, choice)
+  let perMeasure = 0
+  for (let k = firstState(states, choice); k <= last; k++) {
+    const kg = ingredient.by === 'mass' ? 1 : at(x, ingredient.limeBulks[k] as number) / 1000
+    perMeasure += kg / massPerQuicklime(states[k] as LimeState, hydratePer, solids)
+  }
+  const quicklimeKg = (at(x, ingredient.parts) * perMeasure) / countStates(states, choice)
+  sums.hydratePer[i] = hydratePer
+  sums.solids[i] = solids
+  sums.quicklimeKg[i] = quicklimeKg
+  sums.dryKg[i] = quicklimeKg * hydratePer
+}
+
+/** The states that a choice takes are those from the first to the last: one, or all for the mean. */
+export const firstState = (states: readonly LimeState[], choice: StateChoice): number =>
+  choice === MEAN_OF_STATES ? 0 : Math.min(choice, states.length - 1)
+export const lastState = (states: readonly LimeState[], choice: StateChoice): number =>
+  choice === MEAN_OF_STATES ? states.length - 1 : Math.min(choice, states.length - 1)
+export const countStates = (states: readonly LimeState[], choice: StateChoice): number =>
+  choice === MEAN_OF_STATES ? states.length : 1
 
 function sumSolid(x: Float64Array, plan: MixPlan, ingredient: PlannedIngredient, i: number, sums: MixSums) {
   const parts = at(x, ingredient.parts)
@@ -105,54 +148,13 @@ export function bulkingOf(x: Float64Array, ingredient: PlannedIngredient, moistu
 export const solidDensityOf = (x: Float64Array, { property }: PlannedIngredient): number =>
   property.particleDensityHydrate === ABSENT ? HYDRATE_SOLID_DENSITY : at(x, property.particleDensityHydrate)
 
-/** kg of quicklime in one litre (or one kg) of a lime in a state. */
-function quicklimePer(x: Float64Array, ingredient: PlannedIngredient, state: LimeState): number {
-  const { property, by } = ingredient
-  const kg = by === 'mass' ? 1 : at(x, property[bulkPropertyOf(state)]) / 1000
-  if (state === 'lump-quicklime' || state === 'ground-quicklime') return kg
-  const hydrateKg =
-    state === 'putty' ? kg * puttySolids(at(x, property.puttyDensity), solidDensityOf(x, ingredient)) : kg
-  return hydrateKg / hydratePerQuicklime(at(x, property.freeCaO))
-}
-
-function quicklimeOf(x: Float64Array, ingredient: PlannedIngredient, choice: StateChoice): number {
-  const { limeStates: states } = ingredient
-  const parts = at(x, ingredient.parts)
-  if (choice !== MEAN_OF_STATES || states.length === 1)
-    return (
-      parts *
-      quicklimePer(x, ingredient, states[Math.min(choice < 0 ? 0 : choice, states.length - 1)] as LimeState)
-    )
-  let sum = 0
-  for (let k = 0; k < states.length; k++) sum += quicklimePer(x, ingredient, states[k] as LimeState)
-  return (parts * sum) / states.length
-}
-
-/** Litres that a lime made from `quicklimeKg` of quicklime fills in a state. */
-export function limeLitres(
+/** Litres that `kg` of a lime fills in a state. */
+export const limeLitres = (
   x: Float64Array,
-  ingredient: PlannedIngredient,
+  { property }: PlannedIngredient,
   state: LimeState,
-  quicklimeKg: number,
-  freeCaO: number = at(x, ingredient.property.freeCaO),
-): number {
-  const bulkKgPerL = at(x, ingredient.property[bulkPropertyOf(state)]) / 1000
-  return limeKilograms(x, ingredient, state, quicklimeKg, freeCaO) / bulkKgPerL
-}
-
-/** Kilograms that a lime made from `quicklimeKg` of quicklime weighs in a state. */
-export function limeKilograms(
-  x: Float64Array,
-  ingredient: PlannedIngredient,
-  state: LimeState,
-  quicklimeKg: number,
-  freeCaO: number = at(x, ingredient.property.freeCaO),
-): number {
-  if (state === 'lump-quicklime' || state === 'ground-quicklime') return quicklimeKg
-  const hydrateKg = quicklimeKg * hydratePerQuicklime(freeCaO)
-  if (state === 'dry-hydrate') return hydrateKg
-  return hydrateKg / puttySolids(at(x, ingredient.property.puttyDensity), solidDensityOf(x, ingredient))
-}
+  kg: number,
+): number => (1000 * kg) / at(x, property[bulkPropertyOf(state)])
 
 /** Are a lime's properties enough to measure it by volume in this state? */
 export const canMeasure = ({ property }: PlannedIngredient, state: LimeState): boolean =>

@@ -1,6 +1,6 @@
 import { type FreshPlan, freshSums, sumFresh } from './fresh.ts'
 import type { PlannedIngredient } from './ingredient.ts'
-import { LIME_STATES, type LimeState } from './lime.ts'
+import { LIME_STATES, type LimeState, massPerQuicklime } from './lime.ts'
 import { bulkingOf, canMeasure, limeLitres, type MixPlan, type MixSums, mixSums, sumMix } from './mix.ts'
 import { at } from './variables.ts'
 
@@ -108,7 +108,8 @@ function writeState(
     const ingredient = plan.ingredients[i] as PlannedIngredient
     if (ingredient.role !== 'lime') continue
     const quicklimeKg = sums.quicklimeKg[i] as number
-    limeL += limeLitres(x, ingredient, state, quicklimeKg)
+    const perQuicklime = massPerQuicklime(state, sums.hydratePer[i] as number, sums.solids[i] as number)
+    limeL += limeLitres(x, ingredient, state, quicklimeKg * perQuicklime)
     limeKg += slaked ? (sums.dryKg[i] as number) : quicklimeKg
     limeDryKg += sums.dryKg[i] as number
   }

@@ -10,11 +10,10 @@ import type {
 } from './ingredient.ts'
 import { planIngredients } from './ingredient-plan.ts'
 import { inspect } from './inspect.ts'
-import type { LimeState } from './lime.ts'
+import { type LimeState, massPerQuicklime } from './lime.ts'
 import {
   bulkingOf,
   canMeasure,
-  limeKilograms,
   limeLitres,
   type MixPlan,
   type MixSums,
@@ -111,8 +110,13 @@ function partsOf(
   const ingredient = plan.ingredients[i] as PlannedIngredient
   const volume = measureOf(ingredient, as.by) === 'volume'
   if (ingredient.role === 'lime') {
-    const quicklimeKg = sums.quicklimeKg[i] as number
-    return (volume ? limeLitres : limeKilograms)(x, ingredient, as.limeState, quicklimeKg)
+    const perQuicklime = massPerQuicklime(
+      as.limeState,
+      sums.hydratePer[i] as number,
+      sums.solids[i] as number,
+    )
+    const kg = (sums.quicklimeKg[i] as number) * perQuicklime
+    return volume ? limeLitres(x, ingredient, as.limeState, kg) : kg
   }
   const damp = as.aggregate === 'damp' && (ingredient.role === 'aggregate' || ingredient.role === 'earth')
   const moisture = damp ? at(x, moistureAt) : 0

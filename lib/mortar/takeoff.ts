@@ -96,11 +96,15 @@ export function planWork(work: Work, vars: Variables, check: Inspection, prefix:
     ranges[name] = readField(`${prefix}${name}`, given[name] as Amount | undefined, field, check)
   spec.refuse?.(ranges, check, prefix)
 
-  const names = Object.keys(spec.fields)
-  const places = names.map((name) => vars.add(`${prefix}${name}`, ranges[name] as Range))
   const d: Record<string, number> = {}
+  const uncertain: { name: string; place: number }[] = []
+  for (const [name, range] of Object.entries(ranges)) {
+    const place = vars.add(`${prefix}${name}`, range)
+    d[name] = range.typical
+    if (range.low < range.high) uncertain.push({ name, place })
+  }
   const load = (x: Float64Array) => {
-    for (let k = 0; k < names.length; k++) d[names[k] as string] = x[places[k] as number] as number
+    for (const { name, place } of uncertain) d[name] = x[place] as number
     return d
   }
   return {

@@ -80,8 +80,9 @@ function kernelUs(): number {
   const kernel = jobKernel(plan)
   const x = Float64Array.from(vars.ranges, ({ typical }) => typical)
   const out = new Float64Array(jobOutputNames(plan).length)
+  const depth = vars.names.indexOf('work.depthMm')
   return perDrawUs((i) => {
-    x[0] = 24 + (i & 7)
+    x[depth] = 25 + (i & 7)
     kernel(x, out, 0)
   })
 }
@@ -90,7 +91,7 @@ function flatUs(): number {
   const x = FLAT_INPUT.slice()
   const out = new Float64Array(10)
   return perDrawUs((i) => {
-    x[0] = 24 + (i & 7)
+    x[5] = 25 + (i & 7)
     flat(x, out)
   })
 }
