@@ -68,10 +68,10 @@ function refuseBadWeather(input: FrostInput): void {
   const check = inspect()
   if (input.dailyLowsC.every((low) => low === null)) check.refuse({ field: 'dailyLowsC', code: 'empty' })
   input.dailyLowsC.forEach((low, i) => {
-    if (low !== null) check.number(`dailyLowsC.${i}`, low, { min: -90, max: 60, unit: 'degC' })
+    if (low !== null) check.number(`dailyLowsC.${i}`, low, { min: -90, max: 60, unit: 'C' })
   })
   check.range('protectDays', input.protectDays, { min: 1, max: 3650, unit: 'd' })
-  check.number('coldLimitC', input.coldLimitC, { min: -10, max: 20, unit: 'degC' })
+  check.number('coldLimitC', input.coldLimitC, { min: -10, max: 20, unit: 'C' })
   check.number('marginK', input.marginK, { min: 0, max: 10, unit: 'K' })
   check.finish()
 }

@@ -67,7 +67,7 @@ export function amendSoil(input: AmendInput): Outcome<Amendment> {
           formula: '(c − t) / (t − c_a)',
           numbers: working`(${clay.typical} − ${target}) / (${target} − ${added.typical})`,
           result: mass,
-          unit: 'kg/kg',
+          unit: '1',
         },
         {
           symbol: 'r_v',
@@ -75,7 +75,7 @@ export function amendSoil(input: AmendInput): Outcome<Amendment> {
           formula: 'r · ρ_soil / ρ_add',
           numbers: working`${mass.typical} · ${input.soilDensityKgM3.typical} / ${input.additionDensityKgM3.typical}`,
           result: volume,
-          unit: 'L/L',
+          unit: '1',
         },
       ],
     }

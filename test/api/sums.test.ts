@@ -3,6 +3,8 @@ import { problem } from '#lib/api/problem.ts'
 import { sumOperations } from '#lib/api/sums/index.ts'
 import { content } from '#lib/content/index.ts'
 import { locatorFault } from '#lib/content/locator.ts'
+import { shownUnit } from '#lib/mortar/units.ts'
+import { isUnit } from '../../app/_ui/units.ts'
 import { words } from '../../app/_words/index.ts'
 import { GET, POST } from '../../app/api/v1/sums/[name]/route.ts'
 import { SUM_EXAMPLES } from './sum-examples.ts'
@@ -22,6 +24,7 @@ const nameOf = (path: string) => path.split('/').at(-1) ?? ''
 
 interface Working {
   readonly means: string
+  readonly unit: string
   readonly source?: string
 }
 /** Every value under a name, anywhere in an answer. */
@@ -92,6 +95,12 @@ describe('POST /api/v1/sums/{name}', () => {
       if (known && locator.length > 0)
         expect(locatorFault(known.type, locator.join(', ')), source).toBeUndefined()
     }
+  }, 60_000)
+
+  it('gives every line of working in a unit that can be shown', async () => {
+    const steps = (await answers()).flatMap((answer) => valuesOf(answer, 'steps')).flat() as Working[]
+    for (const { unit } of steps)
+      for (const system of ['metric', 'us'] as const) expect(isUnit(shownUnit(unit, system)), unit).toBe(true)
   }, 60_000)
 
   it('has words for every line of working', async () => {
