@@ -1,5 +1,6 @@
 import { DataTable } from '../_ui/data-table.tsx'
 import { termOf } from '../_ui/label.ts'
+import { ScaleDrawing } from '../_ui/scale-drawing.tsx'
 import { SourceText } from '../_ui/source-mark.tsx'
 import { SCALES } from '../_ui/states.tsx'
 import { words } from '../_words/index.ts'
@@ -24,7 +25,12 @@ export function Scales() {
           key: state,
           id: `${scale.key}-${state}`,
           cells: {
-            state: term?.label ?? state,
+            state: (
+              <>
+                {term?.label ?? state}
+                <ScaleDrawing vocabulary={scale.vocabulary} state={state} />
+              </>
+            ),
             definition: term?.definition,
             source: term?.source && <SourceText text={term.source} />,
           },
