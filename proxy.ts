@@ -17,8 +17,8 @@ const STANDS_ALONE = /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*
 
 const ENTRY_PAGE = /^\/(?:recipes|cases)\/([a-z0-9-]+)(?:\/|$)/
 
-/** How long a page waits for the database before it says that it is away. */
-const PATIENCE_MS = 1500
+/** How long a page waits for a database that neither answers nor refuses; a busy machine is not an absent one. */
+const PATIENCE_MS = 5000
 
 /**
  * The gate before every page and every JSON answer: bounds what may come in, answers 503 while the

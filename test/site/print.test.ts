@@ -28,11 +28,8 @@ async function recipes(): Promise<string[]> {
 describe('A printed job sheet', () => {
   it('fits one A4 page for every recipe, with all that can be on it', async () => {
     const all = 'show=fields&override=yes&reason=To+see+how+much+fits&sand=measured&moisture=4&money=EUR'
-    const counts = Object.fromEntries(
-      await Promise.all(
-        (await recipes()).map(async (slug) => [slug, await pagesOf(`/recipes/${slug}/job?${all}`)] as const),
-      ),
-    )
+    const counts: Record<string, number> = {}
+    for (const slug of await recipes()) counts[slug] = await pagesOf(`/recipes/${slug}/job?${all}`)
     expect(Object.keys(counts).length).toBeGreaterThanOrEqual(12)
     expect(Object.entries(counts).filter(([, pages]) => pages !== 1)).toEqual([])
   })
