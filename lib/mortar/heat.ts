@@ -18,6 +18,10 @@ export interface SlakingHeap {
 /** The heap afterwards, as if it were mixed evenly and lost no heat. Dry spots run far hotter. */
 export interface SlakedHeap {
   readonly heatKJ: number
+  /** Heat capacity of all that is in the heap once slaked, kJ/K. */
+  readonly capacityKJK: number
+  /** Average temperature before slaking. */
+  readonly startC: number
   readonly averageC: number
   readonly boiledKg: number
   /** Free water that is left. */
@@ -44,12 +48,12 @@ export function slakeHeap(heap: SlakingHeap): SlakedHeap {
     heap.sandKg * heap.sandHeat
   const waterHeat = freeKg * HEAT_CAPACITY.water
   const capacity = dryHeat + waterHeat
-  if (capacity <= 0) return { heatKJ, averageC: heap.sandC, boiledKg: 0, freeKg }
-  const startC = (dryHeat * heap.sandC + waterHeat * heap.waterC) / capacity
-  const reachedC = startC + heatKJ / capacity
-  if (reachedC <= BOILING_C) return { heatKJ, averageC: reachedC, boiledKg: 0, freeKg }
+  const startC = capacity > 0 ? (dryHeat * heap.sandC + waterHeat * heap.waterC) / capacity : heap.sandC
+  const reachedC = capacity > 0 ? startC + heatKJ / capacity : startC
+  const found = { heatKJ, capacityKJK: capacity, startC }
+  if (reachedC <= BOILING_C) return { ...found, averageC: reachedC, boiledKg: 0, freeKg }
   const surplusKJ = heatKJ - capacity * (BOILING_C - startC)
   const boiledKg = Math.min(freeKg, surplusKJ / VAPORISATION_HEAT)
   const leftKJ = Math.max(0, surplusKJ - boiledKg * VAPORISATION_HEAT)
-  return { heatKJ, averageC: BOILING_C + leftKJ / dryHeat, boiledKg, freeKg: freeKg - boiledKg }
+  return { ...found, averageC: BOILING_C + leftKJ / dryHeat, boiledKg, freeKg: freeKg - boiledKg }
 }

@@ -54,10 +54,19 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
     out[10] = Math.max(0, short + heap.boiledKg)
     out[11] = heap.averageC
     out[12] = heap.heatKJ
+    out[13] = heap.startC
+    out[14] = heap.capacityKJK
   }
 }
 
-const UNSLAKED: SlakedHeap = { heatKJ: 0, averageC: 0, boiledKg: 0, freeKg: 0 }
+const UNSLAKED: SlakedHeap = {
+  heatKJ: 0,
+  capacityKJK: 0,
+  startC: 0,
+  averageC: 0,
+  boiledKg: 0,
+  freeKg: 0,
+}
 
 /** The first charge on the quicklime, among the damp sand or in a vessel of its own. */
 const heapOf = (x: Float64Array, plan: JobPlan, site: SiteSums, firstChargeL: number): SlakingHeap => ({

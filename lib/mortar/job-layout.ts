@@ -39,6 +39,8 @@ export const JOB_OUTPUTS = [
   'likelyTotalL',
   'averageC',
   'heatKJ',
+  'startC',
+  'capacityKJK',
 ] as const
 export type JobOutput = (typeof JOB_OUTPUTS)[number]
 export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name)

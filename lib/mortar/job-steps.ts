@@ -1,5 +1,5 @@
-import { SOURCES } from './constants.ts'
 import { given, type Step, working } from './explain.ts'
+import { explainHeat } from './heat-steps.ts'
 import { explainIngredients } from './ingredient-steps.ts'
 import { ingredientOutputAt, type JobOutput, type JobPlan, jobOutputAt } from './job-layout.ts'
 import { explainSite } from './job-steps-site.ts'
@@ -108,27 +108,13 @@ function explainWater(plan: JobPlan, vars: Variables, found: Found): Step[] {
       unit: 'L',
     },
     ...(slakes
-      ? [
-          given('Q', 'slakingHeat', found('heatKJ'), 'kJ'),
-          {
-            symbol: 'T',
-            means: 'averageTemperature',
-            formula: 'T_0 + Q / Σ m · c_p',
-            numbers: '',
-            result: found('averageC'),
-            unit: 'C',
-            source: SOURCES.thermodynamics,
-          },
-          {
-            symbol: 'W_steam',
-            means: 'boiledWater',
-            formula: '(Q − Σ m · c_p · (100 − T_0)) / r',
-            numbers: '',
-            result: found('boiledL'),
-            unit: 'L',
-            source: SOURCES.vaporisation,
-          },
-        ]
+      ? explainHeat({
+          heatKJ: found('heatKJ'),
+          startC: found('startC'),
+          capacityKJK: found('capacityKJK'),
+          averageC: found('averageC'),
+          boiledKg: found('boiledL'),
+        })
       : []),
     {
       symbol: 'W',

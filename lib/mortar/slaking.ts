@@ -1,8 +1,9 @@
 import { type Amount, readAmounts } from './amount.ts'
-import { HEAT_CAPACITY, SLAKING_HEAT_CAO, SOURCES, VAPORISATION_HEAT } from './constants.ts'
-import { given, type Step, working } from './explain.ts'
+import { HEAT_CAPACITY } from './constants.ts'
+import { given, type Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { slakeHeap } from './heat.ts'
+import { explainHeat } from './heat-steps.ts'
 import type { Range } from './range.ts'
 import { spread } from './spread.ts'
 
@@ -22,6 +23,9 @@ export interface SlakingInput {
 
 export interface Slaking {
   readonly heatKJ: Range
+  readonly startC: Range
+  /** Of all that is in the heap once slaked. */
+  readonly capacityKJK: Range
   /** As if mixed evenly and no heat were lost: dry spots run far hotter, and no batch is safe by it. */
   readonly averageC: Range
   readonly boiledKg: Range
@@ -67,19 +71,7 @@ export const slakeBatch = (input: SlakingInput): Outcome<Slaking> =>
         given('q', 'quicklimeMass', r.quicklimeKg, 'kg'),
         given('c', 'property.freeCaO', r.freeCaO, '1'),
         given('W', 'slakingWater', r.waterKg, 'kg'),
-        {
-          ...given('Q', 'slakingHeat', found.heatKJ, 'kJ'),
-          formula: 'q · c · ΔH',
-          numbers: working`${r.quicklimeKg.typical} · ${r.freeCaO.typical} · ${SLAKING_HEAT_CAO}`,
-          source: SOURCES.thermodynamics,
-        },
-        { ...given('T', 'averageTemperature', found.averageC, 'C'), formula: 'T_0 + Q / Σ m · c_p' },
-        {
-          ...given('W_steam', 'boiledWater', found.boiledKg, 'kg'),
-          formula: '(Q − Σ m · c_p · (100 − T_0)) / r',
-          numbers: working`r = ${VAPORISATION_HEAT} kJ/kg`,
-          source: SOURCES.vaporisation,
-        },
+        ...explainHeat(found),
       ],
     }
   })

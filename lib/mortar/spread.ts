@@ -63,6 +63,8 @@ export function spreadVector(
   calculate: (x: Float64Array, out: Float64Array) => void,
   draws: number = DRAWS,
 ): Range[] {
+  if (!Number.isInteger(draws) || draws < 1)
+    throw new MortarFault({ field: 'draws', code: 'inconsistent', value: draws })
   names.forEach((name, k) => {
     if (!isRange(ranges[k] as Range)) throw new MortarFault({ field: name, code: 'out-of-order' })
   })

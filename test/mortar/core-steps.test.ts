@@ -58,7 +58,9 @@ const steps: Step[] = [
     ...value(yieldOf({ ingredients: job.ingredients, materials, draws: 5 })).steps,
   ]),
   ...value(convertLime({ amount: 1, unit: 'L', state: 'putty', properties: RANGED_LIME })).steps,
-  ...value(slakeBatch({ quicklimeKg: 1, freeCaO: 0.9, waterKg: 2, waterC: 15 })).steps,
+  ...[0.5, 1, 2, 4].flatMap(
+    (waterKg) => value(slakeBatch({ quicklimeKg: 1, freeCaO: 0.9, waterKg, waterC: 15 })).steps,
+  ),
   ...value(bulkingFromJar({ dampMm: 200, floodedMm: 160 })).steps,
   ...value(
     bulkingByMoisture({ moisturePercent: 4, peakPercent: 30, peakMoisturePercent: 5, saturationPercent: 20 }),
@@ -88,7 +90,7 @@ describe('every line of working', () => {
 
   test('agrees with its result where the numbers are plain arithmetic', () => {
     for (const { numbers, result, symbol } of steps.filter((step) =>
-      /^(?:[\d\s.()+−·/-]|max\(0, )+$/.test(step.numbers),
+      /^(?:[\d\s.,()+−·/-]|max\(|min\()+$/.test(step.numbers),
     )) {
       const found = evaluate(numbers)
       expect(
@@ -99,16 +101,16 @@ describe('every line of working', () => {
   })
 })
 
-/** Plain arithmetic as printed: a sum of products with brackets, read from left to right. */
+/** Plain arithmetic as printed: sums of products, brackets, min and max, read from left to right. */
 function evaluate(text: string): number {
-  const tokens = text.replaceAll('−', '-').match(/\d+(?:\.\d+)?|max\(0,|[()+\-·/]/g) ?? []
+  const tokens = text.replaceAll('−', '-').match(/\d+(?:\.\d+)?|max\(|min\(|[(),+\-·/]/g) ?? []
   let at = 0
   const atom = (): number => {
     const token = tokens[at++]
-    if (token !== '(' && token !== 'max(0,') return Number(token)
-    const inner = sum()
-    at++
-    return token === '(' ? inner : Math.max(0, inner)
+    if (token !== '(' && token !== 'max(' && token !== 'min(') return Number(token)
+    const found = [sum()]
+    while (tokens[at++] === ',') found.push(sum())
+    return token === 'min(' ? Math.min(...found) : Math.max(...found)
   }
   const product = (): number => {
     let result = atom()
