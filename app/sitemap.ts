@@ -18,19 +18,22 @@ const FIXED = [
   '/glossary',
   '/materials',
   '/cautions',
+  '/terms',
+  '/compare',
 ]
 
 /** Every page that can be read, published entries only. */
 export default async function sitemap(): Promise<MetadataRoute.Sitemap> {
   const asked = await headers()
   const base = `${asked.get('x-forwarded-proto') ?? 'http'}://${asked.get('host') ?? 'localhost'}`
-  const { tables, sources, materials, guides } = content()
+  const { tables, sources, materials, guides, vocabularies } = content()
   const paths = [
     ...FIXED,
     ...[...tables.keys()].map((id) => `/tables/${id}`),
     ...[...sources.keys()].map((id) => `/sources/${id}`),
     ...[...materials.keys()].map((id) => `/materials/${id}`),
     ...[...guides.keys()].map((id) => `/guides/${id}`),
+    ...[...vocabularies.keys()].map((id) => `/terms/${id}`),
     ...(await listRecipes()).map(({ slug }) => `/recipes/${slug}`),
     ...(await everyCase()).map((slug) => `/cases/${slug}`),
   ]

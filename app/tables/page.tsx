@@ -33,7 +33,13 @@ export default async function TablesPage({ searchParams }: { searchParams: Promi
       <PageHead
         title={t('tables.title')}
         lead={t('tables.lead', { tables: all.length, rows: content().rows.size })}
-      />
+      >
+        <p className="facts-line">
+          <a className="touch" href="/compare">
+            {words('library')('compare.link')}
+          </a>
+        </p>
+      </PageHead>
       <form className="filter" method="get">
         <div className="form-grid">
           <SelectField

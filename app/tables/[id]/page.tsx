@@ -4,6 +4,7 @@ import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
+import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { labelList } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -28,6 +29,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function TablePage({ params }: Props) {
   const table = content().tables.get((await params).id)
   if (!table) notFound()
+  const hint = hinter()
   const cautions = cautionsFor({
     materials: table.rows.flatMap((row) => row.ingredients.map(({ material }) => material)),
     roles: table.rows.flatMap((row) => row.ingredients.map(({ role }) => role)),
@@ -38,7 +40,9 @@ export default async function TablePage({ params }: Props) {
       <PageHead title={table.title} kicker={<a href="/tables">{t('tables.title')}</a>}>
         <div className="lead prose">
           {table.intro.map((paragraph) => (
-            <p key={paragraph}>{paragraph}</p>
+            <p key={paragraph}>
+              <Hinted pieces={hint(paragraph)} />
+            </p>
           ))}
         </div>
       </PageHead>
