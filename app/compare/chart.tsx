@@ -17,15 +17,21 @@ export const isOpen = (row: TableRow): boolean =>
  * Rows along the years, each a bar for its range and a mark for its typical value. The table below says the
  * same and carries the same links, so the drawing is hidden from the keyboard and from screen readers.
  *
- * @param props.all the rows whose ratios the scale must hold, so that two charts can share one scale
+ * @param props.all the rows whose ratios the scale must hold, so that two charts can share its ends
+ * @param props.bottom height of the ground line, in the drawing's own units
  */
-export function CenturyChart(props: { label: string; rows: readonly Compared[]; all: readonly Compared[] }) {
-  const { y, ticks } = ratioScale(props.all)
+export function CenturyChart(props: {
+  label: string
+  rows: readonly Compared[]
+  all: readonly Compared[]
+  bottom: number
+}) {
+  const { y, ticks } = ratioScale(props.all, props.bottom)
   const bands = placeBands(props.rows)
   const end = bands.at(-1)?.right ?? CHART.right
   return (
     <Frame label={props.label}>
-      <svg className="chart" viewBox={`0 0 ${CHART.width} ${CHART.height}`} aria-hidden="true">
+      <svg className="chart" viewBox={`0 0 ${CHART.width} ${props.bottom + CHART.foot}`} aria-hidden="true">
         {ticks.map((tick) => (
           <g key={tick}>
             <line
@@ -41,52 +47,55 @@ export function CenturyChart(props: { label: string; rows: readonly Compared[]; 
           </g>
         ))}
         {bands.map((band) => (
-          <Band key={band.id} band={band} y={y} />
+          <Band key={band.id} band={band} y={y} bottom={props.bottom} />
         ))}
       </svg>
     </Frame>
   )
 }
 
-const Band = ({ band, y }: { band: PlacedBand; y: (parts: number) => number }) => (
-  <g>
-    <path
-      className="chart-ground"
-      d={`M${band.left + 3} ${CHART.bottom + 8}H${band.right - 3}${band.isAfterGap ? `M${band.left - 4} ${CHART.bottom + 13}l4 -10M${band.left} ${CHART.bottom + 13}l4 -10` : ''}`}
-    />
-    <text x={(band.left + band.right) / 2} y={CHART.bottom + 26} textAnchor="middle">
-      {t(`compare.band.${band.id}`)}
-    </text>
-    {band.columns.map(({ x, row, ratio }) => (
-      <a key={row.ref} href={`/tables/${row.ref}`} tabIndex={-1}>
-        <title>
-          {t('compare.mark', {
-            label: row.label,
-            value: ratioText(ratio),
-            region: row.region,
-            period: row.period,
-            standing: labelOf('standings', row.standing),
-          })}
-        </title>
-        <Bar x={x} top={y(ratio.high)} bottom={y(ratio.low)} open={isOpen(row)} />
-        <StandingShape
-          standing={row.standing}
-          x={x}
-          y={y(ratio.typical)}
-          size={row.ancestor === undefined ? 3.2 : 2}
-        />
-      </a>
-    ))}
-  </g>
-)
+const Band = (props: { band: PlacedBand; y: (parts: number) => number; bottom: number }) => {
+  const { band, y, bottom } = props
+  return (
+    <g>
+      <path
+        className="chart-ground"
+        d={`M${band.left + 3} ${bottom + 8}H${band.right - 3}${band.isAfterGap ? `M${band.left - 4} ${bottom + 13}l4 -10M${band.left} ${bottom + 13}l4 -10` : ''}`}
+      />
+      <text x={(band.left + band.right) / 2} y={bottom + 26} textAnchor="middle">
+        {t(`compare.band.${band.id}`)}
+      </text>
+      {band.columns.map(({ x, row, ratio }) => (
+        <a key={row.ref} href={`/tables/${row.ref}`} tabIndex={-1}>
+          <title>
+            {t('compare.mark', {
+              label: row.label,
+              value: ratioText(ratio),
+              region: row.region,
+              period: row.period,
+              standing: labelOf('standings', row.standing),
+            })}
+          </title>
+          <Bar x={x} half={band.half} top={y(ratio.high)} bottom={y(ratio.low)} open={isOpen(row)} />
+          <StandingShape
+            standing={row.standing}
+            x={x}
+            y={y(ratio.typical)}
+            size={row.ancestor === undefined ? 3.2 : 2}
+          />
+        </a>
+      ))}
+    </g>
+  )
+}
 
 /** The range: filled where the state of the lime is given, hollow where it is open. */
-export const Bar = (props: { x: number; top: number; bottom: number; open: boolean }) => (
+export const Bar = (props: { x: number; half: number; top: number; bottom: number; open: boolean }) => (
   <rect
     className={props.open ? 'chart-bar chart-bar-open' : 'chart-bar'}
-    x={props.x - 1.9}
+    x={props.x - props.half}
     y={props.top}
-    width="3.800"
+    width={2 * props.half}
     height={Math.max(1.5, props.bottom - props.top)}
   />
 )

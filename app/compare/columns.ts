@@ -21,7 +21,7 @@ const BANDS = [
 ] as const
 export type BandId = (typeof BANDS)[number]['id']
 
-export const CHART = { width: 1120, left: 62, right: 1112, top: 10, bottom: 440, height: 482 } as const
+export const CHART = { width: 1120, left: 62, right: 1112, top: 10, foot: 36 } as const
 /** Room that a period's label needs; what is left over goes to the rows. */
 const LEAST_BAND = 50
 const WIDEST_COLUMN = 24
@@ -30,6 +30,8 @@ export interface PlacedBand {
   readonly id: BandId
   readonly left: number
   readonly right: number
+  /** Half the width of a bar. */
+  readonly half: number
   /** Years without a row stand between this period and the one before. */
   readonly isAfterGap: boolean
   readonly columns: readonly (Compared & { readonly x: number })[]
@@ -61,7 +63,7 @@ export function placeBands(compared: readonly Compared[]): PlacedBand[] {
     left += width
     const before = filled[index - 1]
     return {
-      ...{ id, left: start, right: left },
+      ...{ id, left: start, right: left, half: Math.min(4, Math.max(1.6, column * 0.3)) },
       isAfterGap: before !== undefined && (id === '1300' || before.place < place - 1),
       columns: rows.map((one, k) => ({ ...one, x: start + ((k + 0.5) * width) / rows.length })),
     }
@@ -69,10 +71,10 @@ export function placeBands(compared: readonly Compared[]): PlacedBand[] {
 }
 
 /** The scale of the side, wide enough for all these ratios, and the parts that get a line across. */
-export function ratioScale(compared: readonly Compared[]) {
+export function ratioScale(compared: readonly Compared[], bottom: number) {
   const low = Math.min(...compared.map(({ ratio }) => ratio.low))
   const high = Math.max(...compared.map(({ ratio }) => ratio.high))
-  const y = scaleLog([low * 0.92, high * 1.08], [CHART.bottom, CHART.top])
+  const y = scaleLog([low * 0.92, high * 1.08], [bottom, CHART.top])
   const ticks = [0.05, 0.1, 0.2, 0.5, 1, 2, 3, 5, 10, 20, 50].filter(
     (tick) => tick > low * 0.92 && tick < high * 1.08,
   )

@@ -19,7 +19,7 @@ export const Key = () => (
     {([false, true] as const).map((open) => (
       <li key={String(open)}>
         <svg width="14" height="18" viewBox="0 0 14 18" aria-hidden="true">
-          <Bar x={7} top={1} bottom={17} open={open} />
+          <Bar x={7} half={2.2} top={1} bottom={17} open={open} />
         </svg>
         {t(open ? 'compare.keyOpen' : 'compare.keyStated')}
       </li>

@@ -46,7 +46,7 @@ export default async function ComparePage({ searchParams }: { searchParams: Prom
       {rows.length > 0 && (
         <figure className="chart-figure">
           <figcaption>{caption}</figcaption>
-          <CenturyChart label={caption} rows={rows} all={all} />
+          <CenturyChart label={caption} rows={rows} all={all} bottom={440} />
           <Key />
           <p className="note">{t('compare.notDrawn', { count: chosen.length - all.length })}</p>
         </figure>
@@ -56,7 +56,7 @@ export default async function ComparePage({ searchParams }: { searchParams: Prom
           <figcaption>
             <strong>{t('compare.memoryTitle')}</strong> {t('compare.memoryNote')}
           </figcaption>
-          <CenturyChart label={t('compare.memoryTitle')} rows={memory} all={all} />
+          <CenturyChart label={t('compare.memoryTitle')} rows={memory} all={all} bottom={220} />
         </figure>
       )}
       <Section id="read" title={t('compare.read')}>
