@@ -65,9 +65,11 @@ export function StateProportionsTable(props: {
       )}
       <Facts
         facts={{
-          [t('worked.binder')]: <Quantity value={worked.binderPercent} unit="%" />,
+          [t('worked.binder')]: worked.binderPercent && <Quantity value={worked.binderPercent} unit="%" />,
           [t('worked.clay')]:
-            worked.clayPercent.high > 0 ? <Quantity value={worked.clayPercent} unit="%" /> : null,
+            worked.clayPercent && worked.clayPercent.high > 0 ? (
+              <Quantity value={worked.clayPercent} unit="%" />
+            ) : null,
           [t('worked.fibre')]: worked.fibreKgM3 && <Quantity value={worked.fibreKgM3} unit="kg/m3" />,
         }}
       />
@@ -93,5 +95,5 @@ const cellsOf = (state: StateProportions, max: number) => ({
     </>
   ),
   damp: state.aggregateDamp && <Ratio value={state.aggregateDamp} />,
-  lime: <Quantity value={state.limePercent} unit="%" />,
+  lime: state.limePercent && <Quantity value={state.limePercent} unit="%" />,
 })

@@ -67,7 +67,7 @@ const stateProportions = z.object({
   state,
   aggregateDry: range.nullable(),
   aggregateDamp: range.nullable(),
-  limePercent: range,
+  limePercent: range.nullable(),
   parts: z.array(z.object({ index: z.int(), material: z.string(), dry: range, damp: range })),
 })
 
@@ -77,8 +77,8 @@ const proportionsOperation = sum(
   z.strictObject({ ...recipe, sandMoisturePercent: amount({ min: 0, max: 100 }).optional() }),
   z.object({
     states: z.record(z.enum(STATES), stateProportions.nullable()),
-    binderPercent: range,
-    clayPercent: range,
+    binderPercent: range.nullable(),
+    clayPercent: range.nullable(),
     fibreKgM3: range.nullable(),
     unknowns: z.array(z.object({ material: z.string(), property: z.string() })),
     steps,
