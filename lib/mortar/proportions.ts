@@ -4,7 +4,7 @@ import { spreadChoices } from './choices.ts'
 import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { type FreshPlan, planFresh } from './fresh.ts'
-import type { IngredientInput, Materials, PlannedIngredient } from './ingredient.ts'
+import type { IngredientInput, IngredientRole, Materials, PlannedIngredient } from './ingredient.ts'
 import { planIngredients } from './ingredient-plan.ts'
 import { explainIngredients } from './ingredient-steps.ts'
 import { inspect } from './inspect.ts'
@@ -37,22 +37,25 @@ export interface PartPerLime {
 /** A recipe restated with all its lime in one state. */
 export interface StateProportions {
   readonly state: LimeState
-  /** Aggregate and earth to one of lime by volume, measured dry and loose; null where there is none. */
+  /** Aggregate and earth to one of lime by volume, dry and loose; null where there is none or no telling. */
   readonly aggregateDry: Range | null
   /** The same, measured damp. */
   readonly aggregateDamp: Range | null
-  /** Lime in lime and everything else dry, % by mass: quicklime as quicklime, slaked lime as dry hydrate. */
-  readonly limePercent: Range
+  /**
+   * Lime in lime and everything else dry, % by mass: quicklime as quicklime, slaked lime as dry hydrate.
+   * Null where the source leaves out how much of something there was.
+   */
+  readonly limePercent: Range | null
   readonly parts: readonly PartPerLime[]
 }
 
 export interface Proportions {
-  /** Null for a state that the limes' known properties do not reach, and where there is no lime. */
+  /** Null for a state that the limes' known properties do not reach, and where there is no lime or no telling. */
   readonly states: Readonly<Record<LimeState, StateProportions | null>>
-  /** Lime as dry hydrate, pozzolan, cement and gypsum in all that is dry, % by mass. */
-  readonly binderPercent: Range
-  /** Clay in all that is dry, % by mass. */
-  readonly clayPercent: Range
+  /** Lime as dry hydrate, pozzolan, cement and gypsum in all that is dry, % by mass; null as `limePercent`. */
+  readonly binderPercent: Range | null
+  /** Clay in all that is dry, % by mass; null as `limePercent`. */
+  readonly clayPercent: Range | null
   /** Fibre in the fresh mortar; null where there is none, or its mass or the mortar's volume can't be told. */
   readonly fibreKgM3: Range | null
   /** Properties that are not known and were left out of the sums. */
@@ -117,15 +120,17 @@ function assemble(
   ranges: readonly Range[],
 ): Proportions {
   const range = (k: number) => ranges[k] as Range
+  const { limes, fillers, bodies } = statedOf(input.ingredients)
   const states = {} as Record<LimeState, StateProportions | null>
   for (const state of LIME_STATES) states[state] = null
   layout.states.forEach((state, s) => {
+    if (!limes) return
     const base = layout.stateAt(s)
     states[state] = {
       state,
-      limePercent: range(base),
-      aggregateDry: layout.hasFiller ? range(base + 1) : null,
-      aggregateDamp: layout.hasFiller ? range(base + 2) : null,
+      limePercent: bodies ? range(base) : null,
+      aggregateDry: layout.hasFiller && fillers ? range(base + 1) : null,
+      aggregateDamp: layout.hasFiller && fillers ? range(base + 2) : null,
       parts: layout.others.map((i, k) => {
         const { index, material } = plan.ingredients[i] as PlannedIngredient
         return { index, material, dry: range(base + 3 + 2 * k), damp: range(base + 4 + 2 * k) }
@@ -138,12 +143,21 @@ function assemble(
   })
   return {
     states,
-    binderPercent: range(0),
-    clayPercent: range(1),
-    fibreKgM3: fresh === null ? null : range(2),
+    binderPercent: bodies ? range(0) : null,
+    clayPercent: bodies ? range(1) : null,
+    fibreKgM3: fresh === null || !bodies ? null : range(2),
     unknowns: unknownsOf(plan),
     steps: [...explainIngredients(plan, input, vars, perIngredient), ...explainStates(plan, vars, states)],
   }
+}
+
+/** Is the quantity of every lime, every filler, and everything that makes up the mass stated? */
+function statedOf(ingredients: readonly IngredientInput[]) {
+  const stated = (...roles: readonly IngredientRole[]) =>
+    ingredients.every(({ role, parts }) => parts !== null || !roles.includes(role))
+  const limes = stated('lime')
+  const fillers = stated('aggregate', 'earth')
+  return { limes, fillers, bodies: limes && fillers && stated('pozzolan', 'cement', 'gypsum') }
 }
 
 /** What the sums would have used and the materials do not give. */

@@ -738,7 +738,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
           },
           draws: 1,
         }),
-      ).clayPercent.typical,
+      ).clayPercent?.typical ?? Number.NaN,
     expected: 20.6 / 0.9845,
     tolerance: 0.01,
     unit: '% of the dry mass',

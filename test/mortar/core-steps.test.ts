@@ -13,7 +13,9 @@ import { correctMoisture } from '#lib/mortar/sand-moisture.ts'
 import { leanestProportion, voidsFromDensities, voidsFromWater } from '#lib/mortar/sand-voids.ts'
 import { slakeBatch } from '#lib/mortar/slaking.ts'
 import { WORK_KINDS, workFields } from '#lib/mortar/takeoff.ts'
+import { shownUnit } from '#lib/mortar/units.ts'
 import { yieldOf } from '#lib/mortar/yield.ts'
+import { isUnit } from '../../app/_ui/units.ts'
 import { value } from './check.ts'
 import { known, lime, part, RANGED_LIME, RANGED_SAND, sand } from './core-fixtures.ts'
 
@@ -79,6 +81,12 @@ describe('every line of working', () => {
   test.each(WORK_KINDS)('%s has words for each dimension', (kind) => {
     for (const name of Object.keys(workFields(kind)))
       expect(typeof wordsOf(`work.${name}`), name).toBe('string')
+  })
+
+  test('comes in units that the pages can print, metric and US', () => {
+    const dimensions = WORK_KINDS.flatMap((kind) => Object.values(workFields(kind)))
+    for (const { unit } of [...steps, ...dimensions])
+      for (const system of ['metric', 'us'] as const) expect(isUnit(shownUnit(unit, system)), unit).toBe(true)
   })
 
   test('prints numbers, not NaN', () => {

@@ -203,6 +203,25 @@ describe('recipes', { timeout: 120_000 }, () => {
     expect(isRange(open)).toBe(true)
   })
 
+  test('what a source leaves unsaid is not told: no share of the whole without every quantity', () => {
+    const unsaid = { ...sand(1), parts: null }
+    const found = value(
+      proportions({ ingredients: [lime(1, 'putty'), sand(3), unsaid], materials: MATERIALS, draws: 1 }),
+    )
+    expect(found.binderPercent).toBeNull()
+    expect(found.states.putty?.aggregateDry).toBeNull()
+    expect(found.states.putty?.limePercent).toBeNull()
+    expect(found.states.putty?.parts[0]?.dry.typical).toBeCloseTo(3, 9)
+    const noLime = value(
+      proportions({
+        ingredients: [lime(1, 'putty'), { ...lime(1, 'putty'), parts: null }, sand(3)],
+        materials: MATERIALS,
+        draws: 1,
+      }),
+    )
+    expect(noLime.states.putty).toBeNull()
+  })
+
   test('richer lime gives a lower ratio in every state', () => {
     fc.assert(
       fc.property(limeState, positive, (state, parts) => {
