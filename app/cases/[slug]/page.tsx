@@ -68,9 +68,9 @@ export default async function CasePage({ params, searchParams }: Props) {
           visits={visits.filter((visit) => visit.body.work === work.id)}
         />
       ))}
-      <CautionSection cautions={cautionsOf(body)} />
       <Fabric body={body} />
       <Found body={body} />
+      <CautionSection cautions={cautionsOf(body)} />
       <CiteSection path="cases" entry={found} title={body.title} />
     </>
   )

@@ -19,6 +19,7 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
   const end = new Date(Math.max(...times)).getUTCFullYear() + 1
   const x = (time: number) =>
     LEFT + 10 + ((time - Date.UTC(start, 0, 1)) / YEAR_MS / (end - start)) * (WIDTH - LEFT - 30)
+  const places = apart(times.map(x))
   const bottom = TOP + SCALES.length * LANE
   const every = end - start > 12 ? 5 : end - start > 6 ? 2 : 1
   const years = Array.from({ length: end - start + 1 }, (_, index) => start + index)
@@ -56,7 +57,7 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
             {visits.map((visit, index) => (
               <Column
                 key={`${visit.on}-${visit.observer.how}`}
-                x={x(times[index] ?? 0)}
+                x={places[index] ?? 0}
                 y={TOP + lane * LANE + 2}
                 step={stepOf(scale, visit)}
                 fill={scale.fill}
@@ -67,6 +68,13 @@ export function VisitStrip({ visits, title }: { visits: readonly VisitBody[]; ti
       </svg>
     </Frame>
   )
+}
+
+/** Visits a few days apart would cover one another: each is set at least a column to the right of the last. */
+function apart(places: readonly number[]): number[] {
+  const set: number[] = []
+  for (const place of places) set.push(Math.max(place, (set.at(-1) ?? Number.NEGATIVE_INFINITY) + 13))
+  return set
 }
 
 const HEIGHT = LANE - 8

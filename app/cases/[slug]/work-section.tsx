@@ -3,12 +3,12 @@ import type { Work } from '#lib/entry/case.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { inSentence, labelOf } from '../../_ui/label.ts'
 import { Notice } from '../../_ui/notice.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { RevisionLink } from '../../_ui/revision-link.tsx'
 import { Section } from '../../_ui/section.tsx'
-import { formatDate, formatList } from '../../_words/format.ts'
+import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import { VisitStrip } from './visit-strip.tsx'
 import { VisitTable } from './visit-table.tsx'
@@ -61,15 +61,15 @@ function Silences({ visits }: { visits: readonly VisitBody[] }) {
               first: formatDate(first.on),
               second: formatDate(second.on),
               days: SAME_STATE_DAYS,
-              what: formatList(
-                about.map((key) =>
+              what: about
+                .map((key) =>
                   t('work.differs', {
-                    scale: t(`states.${key}`),
-                    first: labelOf(`${key}-states`, first[key]),
-                    second: labelOf(`${key}-states`, second[key]),
+                    scale: inSentence(t(`states.${key}`)),
+                    first: inSentence(labelOf(`${key}-states`, first[key])),
+                    second: inSentence(labelOf(`${key}-states`, second[key])),
                   }),
-                ),
-              ),
+                )
+                .join('; '),
             })}
           </p>
         </Notice>
