@@ -20,15 +20,15 @@ export function explainHeat({ heatKJ, startC, capacityKJK, averageC, boiledKg }:
   return [
     { ...given('Q', 'slakingHeat', heatKJ, 'kJ'), source: SOURCES.thermodynamics },
     given('T_0', 'startTemperature', startC, 'C'),
-    { ...given('C', 'heatCapacity', capacityKJK, 'kJ/K'), source: SOURCES.thermodynamics },
+    { ...given('C_heap', 'heatCapacity', capacityKJK, 'kJ/K'), source: SOURCES.thermodynamics },
     {
-      ...given('T', dried ? 'averageTemperatureDry' : 'averageTemperature', averageC, 'C'),
-      formula: dried ? '' : 'min(100, T_0 + Q / C)',
+      ...given('T_avg', dried ? 'averageTemperatureDry' : 'averageTemperature', averageC, 'C'),
+      formula: dried ? '' : 'min(100, T_0 + Q / C_heap)',
       numbers: dried ? '' : working`min(100, ${start} + ${q} / ${capacity})`,
     },
     {
       ...given('W_steam', dried ? 'boiledWaterAll' : 'boiledWater', boiledKg, 'L'),
-      formula: dried ? '' : 'max(0, Q − C · (100 − T_0)) / r',
+      formula: dried ? '' : 'max(0, Q − C_heap · (100 − T_0)) / r',
       numbers: dried
         ? ''
         : working`max(0, ${q} − ${capacity} · (${BOILING_C} − ${start})) / ${VAPORISATION_HEAT}`,

@@ -32,13 +32,16 @@ const SYMBOLS: Partial<Record<PropertyName, string>> = {
   bulkingPeak: 'b_max',
 }
 
+/** The symbol of a property in formulas, without the ingredient's number. */
+export const symbolOf = (name: PropertyName): string => SYMBOLS[name] ?? name
+
 /** A material's property as the first line of working that uses it. */
 export function propertyStep(material: string, materials: Materials, name: PropertyName, n: number): Step[] {
   const property = materials[material]?.[name]
   if (property === undefined) return []
   return [
     {
-      symbol: `${SYMBOLS[name] ?? name}_${n}`,
+      symbol: `${symbolOf(name)}_${n}`,
       means: `property.${name}`,
       formula: '',
       numbers: '',
@@ -153,10 +156,11 @@ function explainSolid(
   const bulk = typicalOf(vars, ingredient.property.bulkDensity)
   const damp =
     ingredient.state === 'damp' || (ingredient.state === 'not-stated' && ingredient.role === 'aggregate')
+  const w = ingredient.state === 'damp' ? 'w_r' : 'w_o'
   const steps = propertyStep(ingredient.material, recipe.materials, 'bulkDensity', n)
   if (damp)
     steps.push({
-      symbol: 'w_r',
+      symbol: w,
       means: ingredient.state === 'damp' ? 'dampMoisture' : 'openMoisture',
       formula: '',
       numbers: '',
@@ -167,7 +171,7 @@ function explainSolid(
   steps.push({
     symbol: `V_${n}`,
     means: 'looseVolume',
-    formula: byVolume ? (damp ? `n_${n} / (1 + b(w_r))` : `n_${n}`) : `m_${n} · 1000 / ρ_b_${n}`,
+    formula: byVolume ? (damp ? `n_${n} / (1 + b(${w}))` : `n_${n}`) : `m_${n} · 1000 / ρ_b_${n}`,
     numbers: byVolume
       ? damp
         ? working`${parts} / ${parts / found.looseL.typical}`
@@ -179,7 +183,7 @@ function explainSolid(
   steps.push({
     symbol: `m_${n}`,
     means: 'dryMass',
-    formula: byVolume ? `V_${n} · ρ_b_${n} / 1000` : damp ? `n_${n} / (1 + w_r)` : `n_${n}`,
+    formula: byVolume ? `V_${n} · ρ_b_${n} / 1000` : damp ? `n_${n} / (1 + ${w})` : `n_${n}`,
     numbers: byVolume
       ? working`${found.looseL.typical} · ${bulk} / 1000`
       : damp

@@ -46,7 +46,7 @@ export type JobOutput = (typeof JOB_OUTPUTS)[number]
 export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name)
 
 /** Outputs of each ingredient: in the recipe, then on site. */
-export const PER_INGREDIENT = ['quicklimeKg', 'dryKg', 'looseL', 'siteL', 'siteKg'] as const
+export const PER_INGREDIENT = ['quicklimeKg', 'dryKg', 'looseL', 'siteL', 'siteKg', 'bulking'] as const
 export const ingredientOutputAt = (i: number): number => JOB_OUTPUTS.length + i * PER_INGREDIENT.length
 
 /** Names of all outputs of a job, for faults. */

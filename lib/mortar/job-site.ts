@@ -65,8 +65,10 @@ export function siteSolid(
   const lies = role === 'aggregate' || role === 'earth'
   const moisture = lies ? at(x, plan.moisture) : 0
   const k = ingredientOutputAt(i)
-  out[k + 3] = looseL * (1 + (role === 'aggregate' ? siteBulking(x, plan, ingredient, moisture) : 0))
+  const bulking = role === 'aggregate' ? siteBulking(x, plan, ingredient, moisture) : 0
+  out[k + 3] = looseL * (1 + bulking)
   out[k + 4] = role === 'water' ? looseL : dryKg * (1 + moisture)
+  out[k + 5] = bulking
   if (!lies) return
   site.fromSandL += dryKg * moisture
   site.sandKg += dryKg

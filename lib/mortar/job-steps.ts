@@ -24,7 +24,7 @@ export function explainJob(
     }
   })
   const times = found('mortarL').typical / found('recipeMortarL').typical
-  return [
+  const steps = [
     ...plan.work.explain(found('netL')),
     ...explainLoss(plan, vars, found),
     ...explainIngredients(plan.mix, input, vars, perIngredient),
@@ -34,7 +34,11 @@ export function explainJob(
     ),
     ...explainWater(plan, vars, found),
   ]
+  return steps.filter((step, k) => steps.findIndex((one) => isSame(one, step)) === k)
 }
+
+/** A property that was shown for the recipe need not be shown again for the site. */
+const isSame = (a: Step, b: Step): boolean => a.symbol === b.symbol && a.means === b.means
 
 const rangeAt = (vars: Variables, place: number): Range => vars.ranges[place] as Range
 
@@ -43,11 +47,11 @@ type Found = (name: JobOutput) => Range
 function explainLoss(plan: JobPlan, vars: Variables, found: Found): Step[] {
   const loss = rangeAt(vars, plan.loss)
   return [
-    given('l', 'loss', scale(loss, 100), '%'),
+    given('p_loss', 'loss', scale(loss, 100), '%'),
     {
-      symbol: 'V',
+      symbol: 'V_mix',
       means: 'mortarVolume',
-      formula: 'V_net · (1 + l)',
+      formula: 'V_net · (1 + p_loss)',
       numbers: working`${found('netL').typical} · (1 + ${loss.typical})`,
       result: found('mortarL'),
       unit: 'L',
@@ -64,14 +68,14 @@ function explainYield(plan: JobPlan, vars: Variables, found: Found, times: numbe
   const freeL = found('freeL').typical / times
   const solidL = recipeL * (1 - (holdsAir ? air.typical : 0)) - freeL
   return [
-    ...(holdsAir ? [given('a', 'air', air, '1')] : []),
+    ...(holdsAir ? [given('a_air', 'air', air, '1')] : []),
     ...assumption('w_g', 'grainWater', plan.fresh.grainWater),
     ...assumption('w_f', 'powderWater', plan.fresh.powderWater),
     ...assumption('w_c', 'clayWater', plan.fresh.clayWater),
     {
       symbol: 'V_r',
       means: plan.fresh.waterStated ? 'recipeVolumeStatedWater' : 'recipeVolume',
-      formula: holdsAir ? '(Σ m / ρ + W_free) / (1 − a)' : 'Σ m / ρ + W_free',
+      formula: holdsAir ? '(Σ m / ρ + W_free) / (1 − a_air)' : 'Σ m / ρ + W_free',
       numbers: holdsAir
         ? working`(${solidL} + ${freeL}) / (1 − ${air.typical})`
         : working`${solidL} + ${freeL}`,
@@ -79,9 +83,9 @@ function explainYield(plan: JobPlan, vars: Variables, found: Found, times: numbe
       unit: 'L',
     },
     {
-      symbol: 'f',
+      symbol: 'N',
       means: 'timesRecipe',
-      formula: 'V / V_r',
+      formula: 'V_mix / V_r',
       numbers: working`${found('mortarL').typical} / ${recipeL}`,
       result: { low: times, typical: times, high: times },
       unit: '1',
@@ -98,11 +102,11 @@ function explainWater(plan: JobPlan, vars: Variables, found: Found): Step[] {
     given('W_free', 'freeWater', found('freeL'), 'L'),
     ...(w('fromSandL') > 0 ? [given('W_sand', 'sandWater', found('fromSandL'), 'L')] : []),
     ...(w('fromLimeL') > 0 ? [given('W_putty', 'puttyWater', found('fromLimeL'), 'L')] : []),
-    given('s', 'firstShare', first, '1'),
+    given('s_first', 'firstShare', first, '1'),
     {
       symbol: 'W_first',
       means: 'firstCharge',
-      formula: 's · max(0, W_bound + W_free − W_sand − W_putty)',
+      formula: 's_first · max(0, W_bound + W_free − W_sand − W_putty)',
       numbers: working`${first.typical} · max(0, ${w('boundL')} + ${w('freeL')} − ${w('fromSandL')} − ${w('fromLimeL')})`,
       result: found('firstChargeL'),
       unit: 'L',
@@ -117,7 +121,7 @@ function explainWater(plan: JobPlan, vars: Variables, found: Found): Step[] {
         })
       : []),
     {
-      symbol: 'W',
+      symbol: 'W_total',
       means: 'likelyWater',
       formula: 'max(0, W_bound + W_free + W_steam − W_sand − W_putty)',
       numbers: working`max(0, ${w('boundL')} + ${w('freeL')} + ${w('boiledL')} − ${w('fromSandL')} − ${w('fromLimeL')})`,

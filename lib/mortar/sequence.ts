@@ -147,11 +147,21 @@ export function orderSteps({ method, limes, fibre, fineWork }: Making): Sequence
     )
   const soaks = limes.includes('dry-hydrate') && (effective === 'putty' || effective === 'dry-hydrate')
   if (soaks) steps.push({ id: 'soak-hydrate', ...hours(12, DAY, 2 * DAY) })
-  const making = MAKING[effective]
-  steps.push(...(fibre ? withFibre(making, effective) : making))
-  steps.push({ id: 'wet-wall' }, { id: 'place' }, { id: 'protect-work' }, { id: 'keep-leftovers' })
-  return steps
+  const making = fibre ? withFibre(MAKING[effective], effective) : MAKING[effective]
+  const using = making.filter(({ id }) => USING.has(id))
+  return [
+    ...steps,
+    ...making.filter(({ id }) => !USING.has(id)),
+    { id: 'wet-wall' },
+    ...using,
+    { id: 'place' },
+    { id: 'protect-work' },
+    { id: 'keep-leftovers' },
+  ]
 }
+
+/** How soon it must be used: said once the wall is ready for it. */
+const USING: ReadonlySet<SequenceId> = new Set(['use-hot', 'use-within'])
 
 /** Hair and fibre go into cool mortar, a day after slaking, and last of all. */
 function withFibre(making: readonly SequenceStep[], method: Method): SequenceStep[] {

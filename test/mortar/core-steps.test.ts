@@ -12,7 +12,7 @@ import { bulkingByMoisture, bulkingFromJar } from '#lib/mortar/sand-bulking.ts'
 import { correctMoisture } from '#lib/mortar/sand-moisture.ts'
 import { leanestProportion, voidsFromDensities, voidsFromWater } from '#lib/mortar/sand-voids.ts'
 import { slakeBatch } from '#lib/mortar/slaking.ts'
-import { WORK_KINDS, workFields } from '#lib/mortar/takeoff.ts'
+import { WORK_KINDS, type Work, workFields } from '#lib/mortar/takeoff.ts'
 import { shownUnit } from '#lib/mortar/units.ts'
 import { yieldOf } from '#lib/mortar/yield.ts'
 import { isUnit } from '../../app/_ui/units.ts'
@@ -87,6 +87,17 @@ describe('every line of working', () => {
     const dimensions = WORK_KINDS.flatMap((kind) => Object.values(workFields(kind)))
     for (const { unit } of [...steps, ...dimensions])
       for (const system of ['metric', 'us'] as const) expect(isUnit(shownUnit(unit, system)), unit).toBe(true)
+  })
+
+  test.each(WORK_KINDS)('means one thing by each symbol, in a job of %s', (kind) => {
+    const dims = Object.entries(workFields(kind)).map(([name, { usual, fallback, unit, whole }]) => [
+      name,
+      usual?.typical ?? fallback?.typical ?? (whole === true ? 2 : unit === 'mm' ? 200 : 50),
+    ])
+    const [job] = everyJob
+    if (job === undefined) throw new Error('no job')
+    const found = value(workJob({ ...job, work: { kind, ...Object.fromEntries(dims) } as Work })).steps
+    expect(new Set(found.map(({ symbol }) => symbol)).size).toBe(found.length)
   })
 
   test('prints numbers, not NaN', () => {
