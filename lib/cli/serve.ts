@@ -1,6 +1,7 @@
 import { printFault } from '#lib/content/fault.ts'
 import { loadContent } from '#lib/content/load.ts'
 import { migrate } from '#lib/db/migrate/apply.ts'
+import { inTurn } from '#lib/db/migrate/turn.ts'
 import { readSettings, type Settings, setDatabaseUrl, startedByNpm } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
 import { build } from './build.ts'
@@ -59,7 +60,9 @@ async function serve(
   const applied = await migrate(database.url, { connectMs: settings.databaseConnectMs, say })
   if (applied.length === 0) say('The database is up to date')
   setDatabaseUrl(database.url)
-  if (settings.demo) await step('Loading the invented records of the demo', loadDemo)
+  const turn = { connectMs: settings.databaseConnectMs, say }
+  if (settings.demo)
+    await step('Loading the invented records of the demo', () => inTurn(database.url, turn, loadDemo))
   await signHeads(dataDir)
   undo.push(() => signHeads(dataDir))
   told.throwIfAborted()

@@ -4,6 +4,7 @@ import { Halt } from '#lib/errors.ts'
 import { openSession } from './connect.ts'
 import { checksumOf, type Migration, readMigrations } from './folder.ts'
 import { pendingMigrations } from './history.ts'
+import { takeTurn } from './turn.ts'
 
 /** The number Prisma takes its own lock by: whichever tool comes second waits for the first. */
 const LOCK = 72707369
@@ -26,11 +27,7 @@ export async function migrate(url: string, options: MigrateOptions = {}): Promis
   const { migrations = readMigrations(), connectMs = 5000, say = () => {} } = options
   const client = await openSession(url, connectMs)
   try {
-    const free = await client.query<{ got: boolean }>('SELECT pg_try_advisory_lock($1) AS got', [LOCK])
-    if (free.rows[0]?.got !== true) {
-      say('Another server is migrating this database; waiting for it.')
-      await client.query('SELECT pg_advisory_lock($1)', [LOCK])
-    }
+    await takeTurn(client, LOCK, () => say('Another server is migrating this database; waiting for it.'))
     const pending = await pendingMigrations(client, migrations)
     for (const migration of pending) {
       say(`Applying migration ${migration.name}`)

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { Client } from 'pg'
-import { expect, it } from 'vitest'
+import { expect, it, vi } from 'vitest'
 import { migrate } from '#lib/db/migrate/apply.ts'
 import { type Migration, readMigrations } from '#lib/db/migrate/folder.ts'
+import { inTurn } from '#lib/db/migrate/turn.ts'
 import { administer, createEmpty } from '#test/support/database.ts'
 
 const plain = (name: string, sql: string): Migration => ({ name, sql, inTransaction: true })
@@ -96,12 +97,17 @@ it('migrate(url) refuses a database that is ahead of this code', async () => {
 
 it('migrate(url) run twice at once applies each migration once, and both come back well', async () => {
   const url = await createEmpty('m_twice')
-  const slow = plain('20260105000000_slow', 'SELECT pg_sleep(0.3); CREATE TABLE five (id int);')
   const said: string[] = []
-  const run = () => migrate(url, { migrations: [slow], say: (line) => said.push(line) })
-  const applied = await Promise.all([run(), run()])
-  expect(applied.flat()).toEqual([slow.name])
-  expect(said).toContain('Another server is migrating this database; waiting for it.')
+  const run = () => migrate(url, { migrations: [one], say: (line) => said.push(line) })
+  // A third holds the lock until both are waiting for it, so that they truly meet.
+  const third = new Client({ connectionString: url })
+  await third.connect()
+  await third.query('SELECT pg_advisory_lock(72707369)')
+  const both = [run(), run()]
+  const waiting = 'Another server is migrating this database; waiting for it.'
+  await vi.waitFor(() => expect(said).toEqual([waiting, waiting]), { timeout: 30_000 })
+  await third.end()
+  expect((await Promise.all(both)).flat()).toEqual([one.name])
 })
 
 it.each([
@@ -152,4 +158,22 @@ it('the records of migrations carry the SHA-256 that other tools compute of the 
     ).then((answer) => answer.rows)
     expect(checksum).toBe(row?.hash)
   }
+})
+
+it('inTurn(url, work) lets one server work at a time, and says when it waits', async () => {
+  const url = await createEmpty('m_turn')
+  const order: string[] = []
+  let tell = () => {}
+  const secondWaits = new Promise<void>((resolve) => {
+    tell = resolve
+  })
+  const run = (name: string) =>
+    inTurn(url, { connectMs: 5000, say: () => tell() }, async () => {
+      order.push(`${name} begins`)
+      await secondWaits
+      order.push(`${name} ends`)
+    })
+  await Promise.all([run('one'), run('two')])
+  const [first, second] = order[0] === 'one begins' ? ['one', 'two'] : ['two', 'one']
+  expect(order).toEqual([`${first} begins`, `${first} ends`, `${second} begins`, `${second} ends`])
 })
