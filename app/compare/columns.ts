@@ -63,7 +63,7 @@ export function placeBands(compared: readonly Compared[]): PlacedBand[] {
     left += width
     const before = filled[index - 1]
     return {
-      ...{ id, left: start, right: left, half: Math.min(4, Math.max(1.6, column * 0.3)) },
+      ...{ id, left: start, right: left, half: Math.min(3.2, Math.max(1.6, column * 0.3)) },
       isAfterGap: before !== undefined && (id === '1300' || before.place < place - 1),
       columns: rows.map((one, k) => ({ ...one, x: start + ((k + 0.5) * width) / rows.length })),
     }

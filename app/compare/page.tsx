@@ -56,7 +56,7 @@ export default async function ComparePage({ searchParams }: { searchParams: Prom
           <figcaption>
             <strong>{t('compare.memoryTitle')}</strong> {t('compare.memoryNote')}
           </figcaption>
-          <CenturyChart label={t('compare.memoryTitle')} rows={memory} all={all} bottom={220} />
+          <CenturyChart label={t('compare.memoryTitle')} rows={memory} all={all} bottom={300} />
         </figure>
       )}
       <Section id="read" title={t('compare.read')}>
