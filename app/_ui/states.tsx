@@ -21,7 +21,6 @@ export const SCALES = [
   { key: 'unit', states: UNIT_STATES, vocabulary: 'unit-states', fill: 'strip-fill strip-fill-unit' },
   { key: 'damp', states: DAMP_STATES, vocabulary: 'damp-states', fill: 'strip-fill strip-fill-damp' },
 ] as const
-export type ScaleKey = (typeof SCALES)[number]['key']
 
 /** How far down its scale a state is: 0 for the best, 4 for the worst. */
 export function stepOf(scale: (typeof SCALES)[number], states: States): number {
