@@ -66,7 +66,7 @@ export type CompatibilityRule = OrderRule | SaltRule | PairRule
 
 const BRIEF = 'nps-brief-2, § Mortar analysis'
 const COMPENDIUM = 'istructe-2016, no. 2'
-const SALT_TABLE = 'wta-4-5'
+const WTA = 'wta-4-5'
 
 export const COMPATIBILITY_RULES: readonly CompatibilityRule[] = [
   {
@@ -99,9 +99,9 @@ export const COMPATIBILITY_RULES: readonly CompatibilityRule[] = [
     against: 'unit',
     basis: 'memory',
   },
-  { id: 'nitrate', kind: 'salt', ion: 'nitrate', watch: 0.1, high: 0.3, basis: 'quoted', source: SALT_TABLE },
-  { id: 'sulfate', kind: 'salt', ion: 'sulfate', watch: 0.5, high: 1.5, basis: 'quoted', source: SALT_TABLE },
-  { id: 'chloride', kind: 'salt', ion: 'chloride', watch: 0.2, high: 0.5, basis: 'memory' },
+  { id: 'nitrate', kind: 'salt', ion: 'nitrate', watch: 0.1, high: 0.3, basis: 'quoted', source: WTA },
+  { id: 'sulfate', kind: 'salt', ion: 'sulfate', watch: 0.5, high: 1.5, basis: 'quoted', source: WTA },
+  { id: 'chloride', kind: 'salt', ion: 'chloride', watch: 0.2, high: 0.5, basis: 'quoted', source: WTA },
   {
     id: 'cement-old-wall',
     kind: 'pair',

@@ -815,7 +815,7 @@ export const ANALYSIS_CHECKS: readonly OutsideCheck[] = [
   {
     id: 'earth-lime-practice',
     source: 'common practice',
-    locator: '1 slaked lime to 5 of earth; 5 to 10 % of quicklime by mass',
+    locator: '1 of slaked lime, state not stated, to 5 of earth; 5 to 10 % of quicklime by mass',
     basis: 'practice',
     input: '1 of dry hydrate at 492 kg/m³ to 5 of dry loose earth at 1250 kg/m³, lime of 92 % free CaO',
     run: () =>
@@ -861,7 +861,7 @@ export const ANALYSIS_CHECKS: readonly OutsideCheck[] = [
     id: 'cold-limit',
     source: 'United States National Park Service, Preservation Brief 2',
     locator: 'wall temperatures of 40 to 95 °F',
-    basis: 'read',
+    basis: 'derived',
     input: '40 °F',
     run: () => COLD_LIMITS[0].celsius,
     expected: 4.44,

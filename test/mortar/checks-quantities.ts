@@ -95,11 +95,12 @@ const jar = (
   expected: number,
   tolerance: number,
   why: string,
+  basis: OutsideCheck['basis'] = 'read',
 ): OutsideCheck => ({
   id,
   source,
   locator: 'worked bulking test',
-  basis: 'read',
+  basis,
   input: `damp ${dampMm}, flooded ${floodedMm}`,
   run: () => value(bulkingFromJar({ dampMm, floodedMm })).value.typical,
   expected,
@@ -197,6 +198,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
     25.58,
     0.005,
     'it prints 25 %; exact to two decimals by hand',
+    'derived',
   ),
   jar(
     'bulk-site-2',
@@ -206,6 +208,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
     14.29,
     0.005,
     'it prints 14.25 %; exact to two decimals by hand',
+    'derived',
   ),
   jar(
     'bulk-peak',
@@ -215,6 +218,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
     20.5,
     0.05,
     'the peak of its five heights over the dry one',
+    'derived',
   ),
   jar(
     'bulk-cylinder',
@@ -224,6 +228,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
     29.03,
     0.005,
     'its formula 100 (200 − b) / b with b = 155',
+    'derived',
   ),
   {
     id: 'bulk-saturated',
