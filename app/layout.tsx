@@ -26,7 +26,7 @@ export const viewport: Viewport = {
 }
 
 const MAIN = ['recipes', 'cases', 'tables', 'work-out', 'record'] as const
-const SMALL = ['guides', 'glossary', 'materials', 'cautions', 'sources', 'method', 'about'] as const
+const SMALL = ['guides', 'glossary', 'materials', 'terms', 'cautions', 'sources', 'method', 'about'] as const
 
 /** The shell of every page. */
 export default function Layout({ children }: { children: ReactNode }) {

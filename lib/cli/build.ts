@@ -23,11 +23,11 @@ export async function build(signal: AbortSignal): Promise<void> {
     const built = existsSync(STAMP) && existsSync('.next/BUILD_ID') && readFileSync(STAMP, 'utf8') === wanted
     if (built) return
     await step('Building the site (the first time takes a minute)', async () => {
-      await runNextBuild(signal)
-      writeFileSync(
-        RATIOS,
-        JSON.stringify(await workOutRatios(content(), () => sleep(0, undefined, { signal }))),
-      )
+      const [, ratios] = await Promise.all([
+        runNextBuild(signal),
+        workOutRatios(content(), () => sleep(0, undefined, { signal })),
+      ])
+      writeFileSync(RATIOS, JSON.stringify(ratios))
     })
     writeFileSync(STAMP, wanted)
   } finally {
