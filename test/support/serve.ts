@@ -25,7 +25,10 @@ export interface Serving {
 }
 
 const folders: string[] = []
+const started: ChildProcess[] = []
+/** A test that failed half-way leaves no server behind. */
 process.once('exit', () => {
+  for (const child of started) child.kill('SIGTERM')
   for (const folder of folders) rmSync(folder, { recursive: true, force: true })
 })
 
@@ -51,6 +54,7 @@ export async function startServe(
     env: { ...ours, DEMO: 'off', PORT: String(port), DATA_DIR: dataDir, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   })
+  started.push(child)
   let output = ''
   for (const stream of [child.stdout, child.stderr])
     stream.setEncoding('utf8').on('data', (text: string) => {
