@@ -15,13 +15,21 @@ export function printedRange({ low, typical, high }: Range): Range & { places: n
   return { low: round(low), typical: round(typical), high: round(high), places: Math.max(0, -place) }
 }
 
+/** Making a formatter costs a hundred times more than using it. */
+const numberFormats = new Map<number | undefined, Intl.NumberFormat>()
+
 /** A number with a fixed count of decimal places. */
-export const formatNumber = (value: number, places?: number): string =>
-  new Intl.NumberFormat(LOCALE, {
-    minimumFractionDigits: places ?? 0,
-    maximumFractionDigits: places ?? 3,
-    useGrouping: 'min2',
-  }).format(value)
+export function formatNumber(value: number, places?: number): string {
+  const known =
+    numberFormats.get(places) ??
+    new Intl.NumberFormat(LOCALE, {
+      minimumFractionDigits: places ?? 0,
+      maximumFractionDigits: places ?? 3,
+      useGrouping: 'min2',
+    })
+  numberFormats.set(places, known)
+  return known.format(value)
+}
 
 /** Parts of a proportion: whole numbers whole, others to at most two decimals. */
 export const formatParts = (value: number): string =>

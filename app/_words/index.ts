@@ -17,11 +17,7 @@ const messages = { common, faults, job, library, pages, steps: { ...steps, analy
 export type Messages = typeof messages
 export type Namespace = keyof Messages
 
-/**
- * The words of one part of the catalogue: `const t = words('pages')`, then `t('home.title')`.
- * Keys are checked by the compiler; a missing word is a fault of ours and throws.
- */
-export const words = <N extends Namespace>(namespace: N) =>
+const make = <N extends Namespace>(namespace: N) =>
   createTranslator<Messages, N>({
     locale: LOCALE,
     timeZone: TIME_ZONE,
@@ -31,3 +27,17 @@ export const words = <N extends Namespace>(namespace: N) =>
       throw error
     },
   })
+type Words<N extends Namespace> = ReturnType<typeof make<N>>
+
+/** Each translator keeps the sentences it has parsed; making one anew for every figure took half a page's time. */
+const made = new Map<Namespace, unknown>()
+
+/**
+ * The words of one part of the catalogue: `const t = words('pages')`, then `t('home.title')`.
+ * Keys are checked by the compiler; a missing word is a fault of ours and throws.
+ */
+export function words<N extends Namespace>(namespace: N): Words<N> {
+  const known = made.get(namespace) ?? make(namespace)
+  made.set(namespace, known)
+  return known as Words<N>
+}

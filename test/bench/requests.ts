@@ -68,4 +68,6 @@ function load(url: string, amount: number) {
   })
 }
 
-const round = (ms: number | undefined) => Number((ms ?? Number.NaN).toFixed(1))
+function round(ms: number | undefined): number {
+  return Number((ms ?? Number.NaN).toFixed(1))
+}
