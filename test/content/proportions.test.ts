@@ -64,7 +64,7 @@ test.each([
   ['us-common-lime-mortar#cyclopedia-common', 0.493, 2.645, 4.56, 5.79, 2.05, 2.64],
   ['us-plaster-1900#unslaked', 0.85, 4.848, 4.85, 6.16, 2.18, 2.81],
   ['us-plaster-1900#cyclopedia-unslaked', 0.85, 3.306, 3.31, 4.2, 1.49, 1.92],
-  ['us-estimating-1908#brickwork', 0.85, 4.787, 4.79, 6.08, 2.15, 2.78],
+  ['us-estimating-1908#brickwork', 0.701, 4.787, 5.8, 7.37, 2.61, 3.36],
   ['us-brickwork-quantities#face-brick-hydrate', 0.382, 2.204, 4.9, 6.23, 2.2, 2.84],
   ['household-receipts#beaten-floor', 0.382, 1.841, 4.1, 5.2, 1.84, 2.38],
   // By mass: 133 / 1.2827 kg of quicklime; 400 / (1 + 0.04/2) kg of dry sand at 1.52 kg/L.
