@@ -4,6 +4,7 @@ import { content } from '#lib/content/index.ts'
 import { recipesWith } from '#lib/db/recipes.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { Facts } from '../../_ui/facts.tsx'
+import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -33,7 +34,11 @@ export default async function MaterialPage({ params }: Props) {
   const lacking = lackingIn(names)
   return (
     <>
-      <PageHead title={label} kicker={<a href="/materials">{t('materials.title')}</a>} lead={description}>
+      <PageHead
+        title={label}
+        kicker={<a href="/materials">{t('materials.title')}</a>}
+        lead={<Hinted pieces={hinter()(description)} />}
+      >
         <Cautions cautions={cautionsFor({ materials: [id], roles: [role] })} />
       </PageHead>
       <Section id="figures" title={t('material.figures')} note={t('material.figuresNote')}>
