@@ -1,4 +1,5 @@
 import { PrismaPg } from '@prisma/adapter-pg'
+import { Pool } from 'pg'
 import { readSettings } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
 import { type Prisma, PrismaClient } from '../../prisma/generated/client.ts'
@@ -28,20 +29,22 @@ export async function closeDb(): Promise<void> {
 
 function connect(): PrismaClient {
   const settings = readSettings()
-  if (settings.databaseUrl === undefined) throw new Halt('DATABASE_URL is not set: start with `npm run serve`.')
-  const adapter = new PrismaPg(
-    {
-      connectionString: settings.databaseUrl,
-      max: settings.databasePool,
-      connectionTimeoutMillis: settings.databaseConnectMs,
-      statement_timeout: settings.databaseStatementMs,
-      idle_in_transaction_session_timeout: settings.databaseStatementMs,
-      idleTimeoutMillis: 30_000,
-      application_name: 'putlog',
-    },
-    // An idle connection that the server closes is no fault: the pool replaces it.
-    { onPoolError: () => {}, onConnectionError: () => {} },
-  )
+  if (settings.databaseUrl === undefined)
+    throw new Halt('DATABASE_URL is not set: start with `npm run serve`.')
+  const pool = new Pool({
+    connectionString: settings.databaseUrl,
+    max: settings.databasePool,
+    connectionTimeoutMillis: settings.databaseConnectMs,
+    statement_timeout: settings.databaseStatementMs,
+    idle_in_transaction_session_timeout: settings.databaseStatementMs,
+    idleTimeoutMillis: 30_000,
+    application_name: 'putlog',
+  })
+  // A connection that the server ends, idle or in use, is told by the query that needed it and replaced by the
+  // pool. Without someone listening, Node would end the whole process over it.
+  pool.on('error', () => {})
+  pool.on('connect', (connection) => connection.on('error', () => {}))
+  const adapter = new PrismaPg(pool, { disposeExternalPool: true })
   return new PrismaClient({
     adapter,
     transactionOptions: { maxWait: settings.databaseConnectMs, timeout: settings.databaseStatementMs },
