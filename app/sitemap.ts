@@ -34,17 +34,31 @@ export default async function sitemap(): Promise<MetadataRoute.Sitemap> {
     ...[...materials.keys()].map((id) => `/materials/${id}`),
     ...[...guides.keys()].map((id) => `/guides/${id}`),
     ...[...vocabularies.keys()].map((id) => `/terms/${id}`),
-    ...(await listRecipes()).map(({ slug }) => `/recipes/${slug}`),
-    ...(await everyCase()).map((slug) => `/cases/${slug}`),
+    ...(await every(recipesAfter)).map((slug) => `/recipes/${slug}`),
+    ...(await every(casesAfter)).map((slug) => `/cases/${slug}`),
   ]
   return paths.map((path) => ({ url: `${base}${path}` }))
 }
 
-async function everyCase(): Promise<string[]> {
+const MOST = 100
+
+const recipesAfter = async (after: string | undefined) => {
+  const { recipes, next } = await listRecipes({}, { limit: MOST, after })
+  return { slugs: recipes.map(({ slug }) => slug), next }
+}
+
+const casesAfter = async (after: string | undefined) => {
+  const { cases, next } = await listCases({}, { limit: MOST, after })
+  return { slugs: cases.map(({ slug }) => slug), next }
+}
+
+async function every(
+  pageAfter: (after: string | undefined) => Promise<{ slugs: string[]; next: string | null }>,
+): Promise<string[]> {
   const slugs: string[] = []
   for (let after: string | undefined; ; ) {
-    const page = await listCases({}, { limit: 100, ...(after && { after }) })
-    slugs.push(...page.cases.map(({ slug }) => slug))
+    const page = await pageAfter(after)
+    slugs.push(...page.slugs)
     if (page.next === null) return slugs
     after = page.next
   }

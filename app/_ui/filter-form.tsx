@@ -1,5 +1,6 @@
 import { words } from '../_words/index.ts'
 import { SelectField } from './field.tsx'
+import { labelOf } from './label.ts'
 
 export interface Facet {
   name: 'unit' | 'use' | 'family' | 'country' | 'years'
@@ -8,11 +9,31 @@ export interface Facet {
   counts: readonly { id: string; label: string; count: number }[]
 }
 
+interface Count {
+  readonly id: string
+  readonly count: number
+}
+
+/** Counts with the choice that was made among them, even where it would leave nothing: a form shows what it did. */
+export const withChosen = (counts: readonly Count[], value: string | undefined): readonly Count[] =>
+  value === undefined || counts.some(({ id }) => id === value) ? counts : [...counts, { id: value, count: 0 }]
+
+/** Counts of a vocabulary's terms under their labels, the choice that was made among them. */
+export const labelled = (vocabulary: string, counts: readonly Count[], value: string | undefined) =>
+  withChosen(counts, value).map((one) => ({ ...one, label: labelOf(vocabulary, one.id) }))
+
 /** Choices that narrow a list, each with how many it would leave. A plain GET form: the address is the filter. */
-export function FilterForm({ action, facets }: { action: string; facets: readonly Facet[] }) {
+export function FilterForm(props: {
+  action: string
+  facets: readonly Facet[]
+  /** A choice made elsewhere that narrowing further keeps. */
+  kept?: { name: string; value: string } | undefined
+}) {
+  const { action, facets, kept } = props
   const t = words('pages')
   return (
     <form className="filter" method="get" action={action}>
+      {kept !== undefined && <input type="hidden" name={kept.name} value={kept.value} />}
       <div className="form-grid">
         {facets.map((facet) => (
           <SelectField

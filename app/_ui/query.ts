@@ -1,3 +1,4 @@
+import { isSlug } from '#lib/entry/fields.ts'
 import { termOf } from './label.ts'
 
 /** The address's query as Next hands it over: repeated names are lists. */
@@ -19,6 +20,12 @@ export function oneOf<T extends string>(list: readonly T[], value: Query[string]
 export function termIn(vocabulary: string, value: Query[string]): string | undefined {
   const given = first(value)
   return given !== undefined && termOf(vocabulary, given) ? given : undefined
+}
+
+/** An entry's address; anything that cannot be one is no choice. */
+export function slugOf(value: Query[string]): string | undefined {
+  const given = first(value)
+  return given !== undefined && isSlug(given) ? given : undefined
 }
 
 /** A whole number above nought, or nothing. */

@@ -1,15 +1,14 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { unitsWithin } from '#lib/api/units.ts'
 import { caseFacets, listCases } from '#lib/db/cases.ts'
+import { recipeBySlug } from '#lib/db/recipes.ts'
 import { USES } from '#lib/entry/terms.ts'
-import { Refusal } from '#lib/errors.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
-import { type Facet, FilterForm } from '../_ui/filter-form.tsx'
+import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
-import { labelOf } from '../_ui/label.ts'
+import { absentPage, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
-import { addressWith, first, oneOf, type Query, termIn, wholeNumber } from '../_ui/query.ts'
+import { first, oneOf, type Query, slugOf, termIn, wholeNumber } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
 
@@ -17,7 +16,7 @@ const t = words('pages')
 
 export const metadata: Metadata = { title: t('cases.title'), alternates: { canonical: '/cases' } }
 
-/** Published cases, narrowed by country, stone, use and years watched; the longest watched first. */
+/** Published cases, narrowed by country, stone, use, years watched and recipe; the longest watched first. */
 export default async function CasesPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
   const country = termIn('countries', query.country)
@@ -25,25 +24,33 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
   const years = wholeNumber(query.years)
   const after = first(query.after)
   const use = oneOf(USES, query.use)
+  const recipe = slugOf(query.recipe)
   const filter = {
     ...(country && { country }),
     ...(unit && { unit: unitsWithin(unit) }),
     ...(use && { use }),
     ...(years && { minYears: years }),
+    ...(recipe && { recipe }),
   }
-  const [page, counts] = await Promise.all([
+  const [page, counts, used] = await Promise.all([
     listCases(filter, { limit: 15, ...(after && { after }) }).catch(absentPage),
     caseFacets(filter, unitPairs()),
+    recipe === undefined ? null : recipeBySlug(recipe),
   ])
   const facets: Facet[] = [
-    { name: 'country', value: country, any: 'anyCountry', counts: labelled('countries', counts.country) },
-    { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(counts.unit) },
-    { name: 'use', value: use, any: 'anyUse', counts: labelled('uses', counts.use) },
+    {
+      name: 'country',
+      value: country,
+      any: 'anyCountry',
+      counts: labelled('countries', counts.country, country),
+    },
+    { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(withChosen(counts.unit, unit)) },
+    { name: 'use', value: use, any: 'anyUse', counts: labelled('uses', counts.use, use) },
     {
       name: 'years',
       value: years?.toString(),
       any: 'anyYears',
-      counts: counts.years
+      counts: withChosen(counts.years, years?.toString())
         .map((one) => ({ ...one, label: t('cases.atLeast', { years: Number(one.id) }) }))
         .sort((a, b) => Number(a.id) - Number(b.id)),
     },
@@ -51,32 +58,30 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
   return (
     <>
       <PageHead title={t('cases.title')} lead={t('cases.lead')} />
-      <FilterForm action="/cases" facets={facets} />
+      <FilterForm
+        action="/cases"
+        facets={facets}
+        kept={recipe ? { name: 'recipe', value: recipe } : undefined}
+      />
       {page.cases.some(({ invented }) => invented) && <InventedNotice page="list" />}
-      <p className="facts-line">{t('cases.found', { count: page.total })}</p>
-      <CaseIndex cases={page.cases} />
-      <p className="actions">
-        {after !== undefined && (
-          <a href={addressWith('/cases', { country, unit, use, years })}>{t('cases.start')}</a>
-        )}
-        {page.next !== null && (
-          <a
-            className="button button-plain"
-            href={addressWith('/cases', { country, unit, use, years, after: page.next })}
-          >
-            {t('cases.next')}
-          </a>
+      <p className="facts-line">
+        <span>{t('cases.found', { count: page.total })}</span>
+        {used && (
+          <span>
+            {t.rich('cases.using', {
+              title: used.body.title,
+              link: (title) => <a href={`/recipes/${used.slug}`}>{title}</a>,
+            })}
+          </span>
         )}
       </p>
+      <CaseIndex cases={page.cases} />
+      <NextPage
+        path="/cases"
+        choices={{ country, unit, use, years, recipe }}
+        after={after}
+        next={page.next}
+      />
     </>
   )
-}
-
-const labelled = (vocabulary: string, counts: readonly { id: string; count: number }[]) =>
-  counts.map((one) => ({ ...one, label: labelOf(vocabulary, one.id) }))
-
-/** A place to go on from that never was one leads nowhere; all other failures stay failures. */
-function absentPage(error: unknown): never {
-  if (error instanceof Refusal && error.code === 'invalid') notFound()
-  throw error
 }

@@ -2,11 +2,12 @@ import type { Metadata } from 'next'
 import { unitsWithin } from '#lib/api/units.ts'
 import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
 import { FAMILIES, USES } from '#lib/entry/terms.ts'
-import { type Facet, FilterForm } from '../_ui/filter-form.tsx'
+import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { labelOf } from '../_ui/label.ts'
+import { absentPage, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
-import { oneOf, type Query, termIn } from '../_ui/query.ts'
+import { first, oneOf, type Query, termIn } from '../_ui/query.ts'
 import { RecipeIndex } from '../_ui/recipe-index.tsx'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
@@ -22,11 +23,15 @@ export default async function RecipesPage({ searchParams }: { searchParams: Prom
   const use = oneOf(USES, query.use)
   const family = oneOf(FAMILIES, query.family)
   const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }), ...(family && { family }) }
-  const [recipes, counts] = await Promise.all([listRecipes(filter), recipeFacets(filter, unitPairs())])
+  const after = first(query.after)
+  const [{ recipes, total, next }, counts] = await Promise.all([
+    listRecipes(filter, { after }).catch(absentPage),
+    recipeFacets(filter, unitPairs()),
+  ])
   const facets: Facet[] = [
-    { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(counts.unit) },
-    { name: 'use', value: use, any: 'anyUse', counts: labelled('uses', counts.use) },
-    { name: 'family', value: family, any: 'anyFamily', counts: labelled('families', counts.family) },
+    { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(withChosen(counts.unit, unit)) },
+    { name: 'use', value: use, any: 'anyUse', counts: labelled('uses', counts.use, use) },
+    { name: 'family', value: family, any: 'anyFamily', counts: labelled('families', counts.family, family) },
   ]
   return (
     <>
@@ -35,13 +40,11 @@ export default async function RecipesPage({ searchParams }: { searchParams: Prom
       {recipes.some(({ invented }) => invented) && <InventedNotice page="list" />}
       <p className="facts-line">
         {unit === undefined
-          ? t('recipes.found', { count: recipes.length })
-          : t('recipes.foundFor', { count: recipes.length, unit: labelOf('units', unit) })}
+          ? t('recipes.found', { count: total })
+          : t('recipes.foundFor', { count: total, unit: labelOf('units', unit) })}
       </p>
       <RecipeIndex recipes={recipes} />
+      <NextPage path="/recipes" choices={{ unit, use, family }} after={after} next={next} />
     </>
   )
 }
-
-const labelled = (vocabulary: string, counts: readonly { id: string; count: number }[]) =>
-  counts.map((one) => ({ ...one, label: labelOf(vocabulary, one.id) }))

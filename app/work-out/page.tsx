@@ -3,11 +3,12 @@ import { unitsWithin } from '#lib/api/units.ts'
 import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
 import { USES } from '#lib/entry/terms.ts'
 import { DataTable } from '../_ui/data-table.tsx'
-import { FilterForm } from '../_ui/filter-form.tsx'
+import { FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
 import { labelList, labelOf } from '../_ui/label.ts'
+import { absentPage, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
-import { addressWith, oneOf, type Query, termIn } from '../_ui/query.ts'
+import { addressWith, first, oneOf, type Query, termIn } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
 
@@ -20,9 +21,14 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
   const query = await searchParams
   const unit = termIn('units', query.unit)
   const use = oneOf(USES, query.use)
-  const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }) }
-  const [all, counts] = await Promise.all([listRecipes(filter), recipeFacets(filter, unitPairs())])
-  const recipes = all.filter(({ standing }) => standing === 'in-use')
+  const after = first(query.after)
+  const fitting = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }) }
+  const filter = { ...fitting, standing: 'in-use' as const }
+  const [{ recipes, total, next }, all, counts] = await Promise.all([
+    listRecipes(filter, { after }).catch(absentPage),
+    listRecipes(fitting, { limit: 1 }),
+    recipeFacets(filter, unitPairs()),
+  ])
   return (
     <>
       <PageHead title={t('workOut.title')} lead={t('workOut.lead')} />
@@ -33,13 +39,13 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
             name: 'use',
             value: use,
             any: 'anyUse',
-            counts: counts.use.map((one) => ({ ...one, label: labelOf('uses', one.id) })),
+            counts: labelled('uses', counts.use, use),
           },
-          { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(counts.unit) },
+          { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(withChosen(counts.unit, unit)) },
         ]}
       />
       {recipes.some(({ invented }) => invented) && <InventedNotice page="list" />}
-      <p className="facts-line">{t('workOut.found', { count: recipes.length })}</p>
+      <p className="facts-line">{t('workOut.found', { count: total })}</p>
       <DataTable
         label={t('workOut.table')}
         caption={t('workOut.table')}
@@ -72,9 +78,8 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
           },
         }))}
       />
-      {all.length > recipes.length && (
-        <p className="note">{t('workOut.leftOut', { count: all.length - recipes.length })}</p>
-      )}
+      <NextPage path="/work-out" choices={{ unit, use }} after={after} next={next} />
+      {all.total > total && <p className="note">{t('workOut.leftOut', { count: all.total - total })}</p>}
     </>
   )
 }

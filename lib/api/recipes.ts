@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { listRecipes, type RecipeSummary, recipeBySlug } from '#lib/db/recipes.ts'
+import { listRecipes, recipeBySlug } from '#lib/db/recipes.ts'
 import { slug } from '#lib/entry/fields.ts'
 import { recipeBody } from '#lib/entry/recipe.ts'
 import { FAMILIES, STANDINGS, USES } from '#lib/entry/terms.ts'
@@ -36,23 +36,13 @@ export const recipesOperation = operation({
   }),
   answer: z.object({ recipes: z.array(recipeSummary), ...page }),
   async run({ query: { unit, use, family, after, limit } }) {
-    const all = await listRecipes({
-      ...(unit && { unit: unitsWithin(unit) }),
-      ...(use && { use }),
-      ...(family && { family }),
-    })
-    const ordered = all.toSorted(bySlug)
-    const rest = after ? ordered.filter((recipe) => recipe.slug > after) : ordered
-    const recipes = rest.slice(0, limit)
-    return {
-      recipes: recipes.map((recipe) => ({ ...recipe })),
-      total: all.length,
-      next: rest.length > limit ? (recipes.at(-1)?.slug ?? null) : null,
-    }
+    const page = await listRecipes(
+      { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }), ...(family && { family }) },
+      { limit, ...(after && { after }) },
+    )
+    return { ...page, recipes: page.recipes.map((recipe) => ({ ...recipe })) }
   },
 })
-
-const bySlug = (a: RecipeSummary, b: RecipeSummary) => (a.slug < b.slug ? -1 : 1)
 
 /** One recipe, as published now or at the revision asked for. */
 export const recipeOperation = operation({

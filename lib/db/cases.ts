@@ -1,7 +1,6 @@
 import type { CaseBody } from '#lib/entry/case.ts'
 import type { DampState, JointState, UnitState, Use, WallType } from '#lib/entry/terms.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
-import { Refusal } from '#lib/errors.ts'
 import { Prisma } from '../../prisma/generated/client.ts'
 import { db } from './client.ts'
 import {
@@ -14,6 +13,7 @@ import {
   groupFacets,
   oneOrMore,
 } from './facet.ts'
+import { noSuchPage, pageSize } from './page.ts'
 import { type Published, publishedBySlug, publishedVisits } from './published.ts'
 
 export interface CaseSummary {
@@ -57,14 +57,13 @@ export interface CasePage {
 
 const TABLE = Prisma.sql`"CaseIndex" i`
 const YEARS_FACET = [1, 2, 5, 10]
-const MOST = 100
 
 /** Published cases, the longest watched first. */
 export async function listCases(
   filter: CaseFilter = {},
   { after, limit = 20 }: { after?: string | undefined; limit?: number | undefined } = {},
 ): Promise<CasePage> {
-  const size = Math.min(Math.max(1, Math.trunc(limit)), MOST)
+  const size = pageSize(limit)
   const from = after === undefined ? Prisma.sql`true` : afterKey(after)
   const [rows, totals] = await Promise.all([
     select(
@@ -80,11 +79,7 @@ export async function listCases(
 
 /** The cases published last, newest first. */
 export const newestCases = (limit = 6): Promise<CaseSummary[]> =>
-  select(Prisma.sql`ORDER BY i."publishedAt" DESC, i.slug LIMIT ${Math.min(Math.max(1, limit), MOST)}`)
-
-/** All cases with a work that used this recipe, the longest watched first. */
-export const casesUsingRecipe = (slug: string): Promise<CaseSummary[]> =>
-  select(Prisma.sql`WHERE ${where({ recipe: slug })} ORDER BY i."yearsWatched" DESC, i.slug`)
+  select(Prisma.sql`ORDER BY i."publishedAt" DESC, i.slug LIMIT ${pageSize(limit)}`)
 
 /** What each further choice would leave; `years` counts cases watched for at least so many. */
 export async function caseFacets(
@@ -158,10 +153,7 @@ function where({ country, unit, use, minYears, recipe }: CaseFilter): Prisma.Sql
 /** Rows after the one whose key is given: a row comparison would need both columns to run the same way. */
 function afterKey(after: string): Prisma.Sql {
   const [, years, slug] = /^(-1|\d{1,3}(?:\.\d{1,2})?)_([a-z0-9-]{1,80})$/.exec(after) ?? []
-  if (years === undefined || slug === undefined)
-    throw new Refusal('invalid', 'That page does not exist.', [
-      { field: 'after', code: 'unknown', value: after },
-    ])
+  if (years === undefined || slug === undefined) throw noSuchPage(after)
   return Prisma.sql`(i."yearsWatched" <= ${Number(years)}::float8
     AND (i."yearsWatched" < ${Number(years)}::float8 OR i.slug > ${slug}))`
 }

@@ -1,4 +1,5 @@
 import type { WrittenKind } from '#lib/entry/body.ts'
+import { isSlug } from '#lib/entry/fields.ts'
 import { db } from './client.ts'
 
 /** What may still be said about an entry that was taken down. */
@@ -13,6 +14,7 @@ export interface Withdrawn {
 
 /** The withdrawal of the entry at this address; null when it stands or never was. */
 export async function withdrawnEntry(slug: string): Promise<Withdrawn | null> {
+  if (!isSlug(slug)) return null
   const [row] = await db().$queryRaw<Withdrawn[]>`
     SELECT e.kind::text AS kind, coalesce(r.body ->> 'title', '') AS title, d.at, d.words
     FROM "Entry" e

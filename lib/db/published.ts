@@ -1,4 +1,5 @@
 import { type BodyOf, readBody, type WrittenKind } from '#lib/entry/body.ts'
+import { isSlug } from '#lib/entry/fields.ts'
 import { Prisma } from '../../prisma/generated/client.ts'
 import { db } from './client.ts'
 
@@ -16,7 +17,6 @@ export interface Published<B> {
   readonly publishedAt: Date
   readonly note: string
   readonly digest: string
-  readonly withdrawn: false
 }
 
 interface Row {
@@ -53,9 +53,11 @@ export async function publishedBySlug<K extends WrittenKind>(
   slug: string,
   revision: number | null,
 ): Promise<Published<BodyOf<K>> | null> {
+  // An address may hold anything, also what the database cannot read.
+  if (!isSlug(slug)) return null
   const [row] = await db().$queryRaw<Row[]>`
     SELECT ${COLUMNS}
-    JOIN "Revision" r ON r."entryId" = e.id AND r.number = coalesce(${revision}::int, p.number)
+    JOIN "Revision" r ON r."entryId" = e.id AND r.number = coalesce(${revision}::bigint, p.number)
     ${FIRST_PUBLISHED}
     WHERE e.slug = ${slug} AND e.kind = ${kind}::"Kind" AND r.state IN ('published', 'superseded')`
   return row === undefined ? null : toPublished(kind, row)
@@ -75,5 +77,5 @@ export async function publishedVisits(caseEntryId: string): Promise<Published<Bo
 
 function toPublished<K extends WrittenKind>(kind: K, row: Row): Published<BodyOf<K>> {
   const { shape, body, ...rest } = row
-  return { ...rest, body: readBody(kind, body, shape), withdrawn: false }
+  return { ...rest, body: readBody(kind, body, shape) }
 }

@@ -1,5 +1,6 @@
+import { isSlug } from '#lib/entry/fields.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
-import type { Family, Standing, Use } from '#lib/entry/terms.ts'
+import { type Family, STANDINGS, type Standing, type Use } from '#lib/entry/terms.ts'
 import { Prisma } from '../../prisma/generated/client.ts'
 import { db } from './client.ts'
 import {
@@ -12,6 +13,8 @@ import {
   groupFacets,
   oneOrMore,
 } from './facet.ts'
+import { MOST, noSuchPage, pageSize } from './page.ts'
+import { splitRef } from './projection/source.ts'
 import { type Published, publishedBySlug } from './published.ts'
 
 export interface RecipeSummary {
@@ -34,15 +37,39 @@ export interface RecipeFilter {
   readonly unit?: string | readonly string[] | undefined
   readonly use?: Use | undefined
   readonly family?: Family | undefined
+  readonly standing?: Standing | undefined
+}
+
+export interface RecipePage {
+  readonly recipes: RecipeSummary[]
+  readonly total: number
+  /** Give it as `after` for the next page; null on the last. */
+  readonly next: string | null
 }
 
 const TABLE = Prisma.sql`"RecipeIndex" i`
 
-/** Published recipes by title. */
-export function listRecipes(filter: RecipeFilter = {}): Promise<RecipeSummary[]> {
-  return db().$queryRaw<RecipeSummary[]>`
-    SELECT slug, revision, title, summary, family, uses, standing, units, cases, "longestYears", invented
-    FROM ${TABLE} WHERE ${where(filter)} ORDER BY "sortTitle", slug`
+/**
+ * Published recipes by title.
+ *
+ * @throws Refusal `invalid` when `after` is no recipe's slug
+ */
+export async function listRecipes(
+  filter: RecipeFilter = {},
+  { after, limit = 20 }: { after?: string | undefined; limit?: number | undefined } = {},
+): Promise<RecipePage> {
+  const size = pageSize(limit)
+  const from = after === undefined ? Prisma.sql`true` : await afterRecipe(after)
+  const [rows, totals] = await Promise.all([
+    db().$queryRaw<RecipeSummary[]>`
+      SELECT i.slug, i.revision, i.title, i.summary, i.family, i.uses, i.standing, i.units, i.cases,
+        i."longestYears", i.invented
+      FROM ${TABLE} WHERE ${where(filter)} AND ${from} ORDER BY i."sortTitle", i.slug LIMIT ${size + 1}`,
+    db().$queryRaw<{ total: number }[]>`SELECT count(*)::int AS total FROM ${TABLE} WHERE ${where(filter)}`,
+  ])
+  const recipes = rows.slice(0, size)
+  const next = rows.length > size ? (recipes.at(-1)?.slug ?? null) : null
+  return { recipes, total: totals[0]?.total ?? 0, next }
 }
 
 /** What each further choice would leave, each facet counted under the other filters. */
@@ -58,23 +85,60 @@ export async function recipeFacets(
   return groupFacets(['unit', 'use', 'family'], rows)
 }
 
-/** Published recipes that name a material, by title. */
-export const recipesWith = (material: string): Promise<{ slug: string; title: string }[]> =>
+/** Published recipes that name a material, by title; a hundred at most. */
+export const recipesWith = (
+  material: string,
+): Promise<{ slug: string; title: string; invented: boolean }[]> =>
   db().$queryRaw`
-    SELECT i.slug, i.title FROM ${TABLE}
+    SELECT i.slug, i.title, i.invented FROM ${TABLE}
     JOIN "Entry" e ON e.id = i."entryId"
     JOIN "Revision" r ON r.id = e."publishedRevisionId"
     WHERE r.body @> ${JSON.stringify({ ingredients: [{ material }] })}::jsonb
-    ORDER BY i."sortTitle", i.slug`
+    ORDER BY i."sortTitle", i.slug LIMIT ${MOST}`
+
+export interface ReadRecipe extends Published<RecipeBody> {
+  /** The graver of this revision's standing and that of the one published now: an old address hides no hazard. */
+  readonly standing: Standing
+  readonly standingReason: string | undefined
+}
 
 /** The recipe published at this address, or its earlier revision of that number; null when none can be read. */
-export const recipeBySlug = (slug: string, revision?: number): Promise<Published<RecipeBody> | null> =>
-  publishedBySlug('recipe', slug, revision ?? null)
+export async function recipeBySlug(slug: string, revision?: number): Promise<ReadRecipe | null> {
+  const found = await publishedBySlug('recipe', slug, revision ?? null)
+  if (found === null) return null
+  const now = found.revision < found.latest ? await publishedBySlug('recipe', slug, null) : null
+  const grave = now && gravity(now.body) >= gravity(found.body) ? now.body : found.body
+  return { ...found, standing: grave.standing, standingReason: grave.standingReason }
+}
 
-function where({ unit, use, family }: RecipeFilter): Prisma.Sql {
+const gravity = ({ standing }: RecipeBody) => STANDINGS.indexOf(standing)
+
+/** `slug@3` → the title of that revision, for those that can be read. */
+export async function revisionTitles(refs: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  if (refs.length === 0) return new Map()
+  const wanted = refs.map(splitRef)
+  const rows = await db().$queryRaw<{ ref: string; title: string }[]>`
+    SELECT e.slug || '@' || r.number AS ref, r.body ->> 'title' AS title
+    FROM unnest(${wanted.map(({ slug }) => slug)}::text[], ${wanted.map(({ revision }) => revision)}::bigint[])
+      AS w(slug, number)
+    JOIN "Entry" e ON e.slug = w.slug AND e.kind = 'recipe' AND e."publishedRevisionId" IS NOT NULL
+    JOIN "Revision" r ON r."entryId" = e.id AND r.number = w.number AND r.state IN ('published', 'superseded')`
+  return new Map(rows.map(({ ref, title }) => [ref, title]))
+}
+
+async function afterRecipe(slug: string): Promise<Prisma.Sql> {
+  const found = isSlug(slug)
+    ? await db().recipeIndex.findUnique({ where: { slug }, select: { sortTitle: true } })
+    : null
+  if (found === null) throw noSuchPage(slug)
+  return Prisma.sql`(i."sortTitle", i.slug) > (${found.sortTitle}, ${slug})`
+}
+
+function where({ unit, use, family, standing }: RecipeFilter): Prisma.Sql {
   return every([
     ...(unit === undefined ? [] : [Prisma.sql`i.units && ${oneOrMore(unit)}::text[]`]),
     ...(use === undefined ? [] : [Prisma.sql`i.uses @> ${[use]}::text[]`]),
     ...(family === undefined ? [] : [Prisma.sql`i.family = ${family}`]),
+    ...(standing === undefined ? [] : [Prisma.sql`i.standing = ${standing}`]),
   ])
 }

@@ -21,6 +21,8 @@ export const slug = z
   .max(80)
   .regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/, 'not-a-slug')
 
+export const isSlug = (text: string): boolean => slug.safeParse(text).success
+
 /** `table-id#row-id`. */
 export const rowRef = z.string().regex(/^[a-z0-9-]+#[a-z0-9-]+$/, 'not-a-row')
 

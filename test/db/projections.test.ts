@@ -1,10 +1,10 @@
 import { v4 } from 'uuid'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { caseBySlug, casesUsingRecipe, listCases } from '#lib/db/cases.ts'
+import { caseBySlug, listCases } from '#lib/db/cases.ts'
 import { citing } from '#lib/db/citations.ts'
 import { closeDb, db } from '#lib/db/client.ts'
 import { ping } from '#lib/db/health.ts'
-import { listRecipes, recipeBySlug } from '#lib/db/recipes.ts'
+import { listRecipes, recipeBySlug, revisionTitles } from '#lib/db/recipes.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
 import { makeCase, makeRecipe, makeVisit, makeWork, publish, STEWARD } from '../support/make.ts'
 
@@ -49,25 +49,25 @@ describe('what publishing indexes', () => {
   })
 
   it('gives a recipe the units, the number and the longest watch of the cases that used it', async () => {
-    const [elite, fine] = await listRecipes()
+    const [elite, fine] = (await listRecipes()).recipes
     expect(elite).toMatchObject({ slug: 'mixed-sand', units: ['granite'], cases: 1, longestYears: 6 })
     expect(fine).toMatchObject({ slug: 'fine', units: ['limestone'], cases: 0, longestYears: null })
-    expect((await listRecipes({ unit: 'granite' })).map(({ slug }) => slug)).toEqual(['mixed-sand'])
-    expect((await casesUsingRecipe('mixed-sand')).map(({ slug }) => slug)).toEqual(['barn-wall'])
+    expect((await listRecipes({ unit: 'granite' })).recipes.map(({ slug }) => slug)).toEqual(['mixed-sand'])
+    expect((await listCases({ recipe: 'mixed-sand' })).cases.map(({ slug }) => slug)).toEqual(['barn-wall'])
   })
 
   it('sorts titles alike on every server, accents and capitals aside', async () => {
-    expect((await listRecipes()).map(({ title }) => title)).toEqual(['Élite sand', 'Fine', 'zinc'])
+    expect((await listRecipes()).recipes.map(({ title }) => title)).toEqual(['Élite sand', 'Fine', 'zinc'])
   })
 
   it('follows a case that stops using a recipe, and one that is withdrawn', async () => {
     await publish('case', 'brief', makeCase({ works: [makeWork({ recipe: 'fine@1' })] }))
-    expect((await listRecipes())[1]).toMatchObject({ slug: 'fine', cases: 1 })
+    expect((await listRecipes()).recipes[1]).toMatchObject({ slug: 'fine', cases: 1 })
     await publish('case', 'brief', makeCase({ works: [makeWork()] }), 1)
-    expect((await listRecipes())[1]).toMatchObject({ slug: 'fine', cases: 0 })
+    expect((await listRecipes()).recipes[1]).toMatchObject({ slug: 'fine', cases: 0 })
     await publish('case', 'brief', makeCase({ works: [makeWork({ recipe: 'fine@1' })] }), 2)
     await withdraw(STEWARD, { key: v4(), slug: 'brief', words: 'The owner asked.' })
-    expect((await listRecipes())[1]).toMatchObject({ slug: 'fine', cases: 0 })
+    expect((await listRecipes()).recipes[1]).toMatchObject({ slug: 'fine', cases: 0 })
   })
 
   it('drops a visit that is withdrawn', async () => {
@@ -82,11 +82,11 @@ describe('what publishing indexes', () => {
 describe('citing(target)', () => {
   it('tells which published recipes cite a source, and where in it', async () => {
     expect(await citing({ source: 'a-book' })).toEqual([
-      { kind: 'recipe', slug: 'mixed-sand', title: 'Élite sand', locator: 'p. 12' },
-      { kind: 'recipe', slug: 'zinc', title: 'zinc', locator: 'p. 12' },
+      { kind: 'recipe', slug: 'mixed-sand', title: 'Élite sand', locator: 'p. 12', invented: true },
+      { kind: 'recipe', slug: 'zinc', title: 'zinc', locator: 'p. 12', invented: true },
     ])
     expect(await citing({ source: 'b-book' })).toEqual([
-      { kind: 'recipe', slug: 'fine', title: 'Fine', locator: null },
+      { kind: 'recipe', slug: 'fine', title: 'Fine', locator: null, invented: true },
     ])
     expect(await citing({ source: 'no-book' })).toEqual([])
   })
@@ -119,8 +119,24 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
       publishedAt: at,
       note: 'First entry.',
       digest: stored.digest,
-      withdrawn: false,
+      standing: 'in-use',
+      standingReason: undefined,
     })
+  })
+
+  it('gives an earlier revision the graver standing of the one that took its place', async () => {
+    const grave = { standing: 'known-hazard', standingReason: 'It broke the stone.' } as const
+    await publish('recipe', 'doubtful', makeRecipe())
+    await publish('recipe', 'doubtful', makeRecipe(grave), 1)
+    expect(await recipeBySlug('doubtful', 1)).toMatchObject({ body: { standing: 'in-use' }, ...grave })
+    await publish('recipe', 'doubtful', makeRecipe(), 2)
+    expect(await recipeBySlug('doubtful', 2)).toMatchObject(grave)
+    expect(await recipeBySlug('doubtful')).toMatchObject({ standing: 'in-use' })
+  })
+
+  it('gives nothing for a revision that is not there, however large its number', async () => {
+    expect(await recipeBySlug('mixed-sand', 9)).toBeNull()
+    expect(await recipeBySlug('mixed-sand', Number.MAX_SAFE_INTEGER)).toBeNull()
   })
 
   it('give visits by work, then by date', async () => {
@@ -133,6 +149,16 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
     expect(await caseBySlug('mixed-sand')).toBeNull()
     expect(await caseBySlug('v1')).toBeNull()
     expect(await caseBySlug('nowhere')).toBeNull()
+    expect(await caseBySlug('barn-wall\u0000')).toBeNull()
+  })
+})
+
+describe('revisionTitles(refs)', () => {
+  it('names each revision that can be read, and none that was never published', async () => {
+    expect(await revisionTitles(['mixed-sand@1', 'mixed-sand@9', 'nowhere@1'])).toEqual(
+      new Map([['mixed-sand@1', (await recipeBySlug('mixed-sand', 1))?.body.title]]),
+    )
+    expect(await revisionTitles([])).toEqual(new Map())
   })
 })
 

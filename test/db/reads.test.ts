@@ -1,6 +1,6 @@
 import { v7 } from 'uuid'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type CaseFilter, caseFacets, casesUsingRecipe, listCases, newestCases } from '#lib/db/cases.ts'
+import { type CaseFilter, caseFacets, listCases, newestCases } from '#lib/db/cases.ts'
 import { db } from '#lib/db/client.ts'
 import type { Broader, Count } from '#lib/db/facet.ts'
 import { listRecipes, type RecipeFilter, recipeFacets } from '#lib/db/recipes.ts'
@@ -35,7 +35,7 @@ const recipes = Array.from({ length: 60 }, (_, n) => ({
   summary: 's',
   family: FAMILIES[n % 3] ?? 'earth',
   uses: pick(USES, (n % 7) + 1),
-  standing: 'in-use',
+  standing: n % 9 === 0 ? 'known-hazard' : 'in-use',
   invented: true,
   publishedAt: date(n),
   units: pick(UNITS, (n * 5) % 32),
@@ -174,12 +174,8 @@ describe('caseFacets(filter, broader)', () => {
   })
 })
 
-describe('casesUsingRecipe(slug) and newestCases(limit)', () => {
-  it('give the cases of a recipe, and the last to be published', async () => {
-    const using = cases.filter(fits({ recipe: 'recipe-4' })).sort(byWatched)
-    expect((await casesUsingRecipe('recipe-4')).map(({ slug }) => slug)).toEqual(
-      using.map(({ slug }) => slug),
-    )
+describe('newestCases(limit)', () => {
+  it('gives the last to be published', async () => {
     expect((await newestCases(3)).map(({ title }) => title)).toEqual(['Case 239', 'Case 238', 'Case 237'])
   })
 })
@@ -191,10 +187,12 @@ describe('listRecipes(filter) and recipeFacets(filter, broader)', () => {
     { unit: ['granite', 'basalt'], family: 'earth' },
     { use: 'floor', family: 'air-lime' },
     { unit: 'brick', use: 'limewash', family: 'earth' },
+    { standing: 'known-hazard' },
   ]
   const fitsRecipe =
-    ({ unit, use, family }: RecipeFilter) =>
+    ({ unit, use, family, standing }: RecipeFilter) =>
     (row: (typeof recipes)[number]) =>
+      (standing === undefined || row.standing === standing) &&
       (unit === undefined || some(row.units, unit)) &&
       (use === undefined || row.uses.includes(use)) &&
       (family === undefined || row.family === family)
@@ -204,7 +202,15 @@ describe('listRecipes(filter) and recipeFacets(filter, broader)', () => {
     const sorted = rows
       .map(({ sortTitle, slug }) => [sortTitle, slug] as const)
       .sort(([a], [b]) => (a < b ? -1 : 1))
-    expect((await listRecipes(filter)).map(({ slug }) => slug)).toEqual(sorted.map(([, slug]) => slug))
+    const slugs: string[] = []
+    for (let after: string | undefined; ; ) {
+      const page = await listRecipes(filter, { limit: 7, after })
+      slugs.push(...page.recipes.map(({ slug }) => slug))
+      expect(page.total).toBe(rows.length)
+      if (page.next === null) break
+      after = page.next
+    }
+    expect(slugs).toEqual(sorted.map(([, slug]) => slug))
     const under = (except: keyof RecipeFilter) =>
       recipes.filter(fitsRecipe({ ...filter, [except]: undefined }))
     expect(await recipeFacets(filter)).toEqual({
@@ -212,6 +218,13 @@ describe('listRecipes(filter) and recipeFacets(filter, broader)', () => {
       use: counted(USES, under('use'), (row, id) => row.uses.includes(id as Use)),
       family: counted(FAMILIES, under('family'), (row, id) => row.family === id),
     })
+  })
+})
+
+describe('listRecipes(filter, page)', () => {
+  it('refuses to go on from a recipe that is not there', async () => {
+    for (const after of ['no-such-recipe', 'recipe-4\u0000'])
+      await expect(listRecipes({}, { after })).rejects.toMatchObject({ code: 'invalid' })
   })
 })
 

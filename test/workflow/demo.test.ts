@@ -104,7 +104,7 @@ describe('loadDemo(options)', () => {
       unchanged: 0,
       removed: false,
     })
-    expect((await listRecipes()).map(({ slug, revision, cases }) => [slug, revision, cases])).toEqual([
+    expect((await listRecipes()).recipes.map(({ slug, revision, cases }) => [slug, revision, cases])).toEqual([
       ['adapted', 1, 0],
       ['plain', 2, 1],
     ])
@@ -149,7 +149,7 @@ describe('loadDemo(options)', () => {
     const { 'recipes/adapted': _, ...rest } = FILES
     expect(await load(readDemo(write(rest)))).toMatchObject({ withdrawn: 1, unchanged: 5 })
     expect(await load(readDemo(write(rest)))).toMatchObject({ withdrawn: 0, unchanged: 5 })
-    expect((await listRecipes()).map(({ slug }) => slug).sort()).toEqual(['plain', 'real'])
+    expect((await listRecipes()).recipes.map(({ slug }) => slug).sort()).toEqual(['plain', 'real'])
   })
 
   it('leaves an entry to the people who have revised it since', async () => {
@@ -178,11 +178,11 @@ describe('removeDemo()', () => {
     await load(entries)
     await publish('recipe', 'real', makeRecipe({ title: 'Real', invented: false }))
     expect(await removeDemo()).toBe(6)
-    expect((await listRecipes()).map(({ slug }) => slug)).toEqual(['real'])
+    expect((await listRecipes()).recipes.map(({ slug }) => slug)).toEqual(['real'])
     expect((await listCases()).total).toBe(0)
     expect(await withdrawnEntry('barn-wall')).toMatchObject({ kind: 'case', title: 'Barn wall' })
     expect(await load(entries)).toMatchObject({ added: 0, removed: true })
-    expect((await listRecipes()).map(({ slug }) => slug)).toEqual(['real'])
+    expect((await listRecipes()).recipes.map(({ slug }) => slug)).toEqual(['real'])
     expect(await removeDemo()).toBe(0)
     expect(await load(entries, true)).toMatchObject({ added: 0, restored: 6, removed: false })
     expect((await listCases()).total).toBe(1)

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
-import { casesUsingRecipe } from '#lib/db/cases.ts'
+import { listCases } from '#lib/db/cases.ts'
 import { recipeBySlug } from '#lib/db/recipes.ts'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
@@ -25,6 +25,8 @@ interface Props {
 }
 
 const t = words('pages')
+/** More than these are a list of their own. */
+const MOST_CASES = 12
 
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
@@ -40,7 +42,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
   const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).revision))
   if (!recipe) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
   const { body } = recipe
-  const cases = await casesUsingRecipe(slug)
+  const { cases, total } = await listCases({ recipe: slug }, { limit: MOST_CASES })
   const worked = workedProportions(body.ingredients)
   const cautions = cautionsFor({
     materials: body.ingredients.map(({ material }) => material),
@@ -53,7 +55,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
     <>
       <PageHead title={body.title} kicker={<a href="/recipes">{t('recipes.title')}</a>} lead={body.summary}>
         <p className="facts-line">
-          <StandingMark standing={body.standing} />
+          <StandingMark standing={recipe.standing} />
           <span>{labelOf('families', body.family)}</span>
           <span>{labelList('uses', body.uses)}</span>
         </p>
@@ -69,16 +71,16 @@ export default async function RecipePage({ params, searchParams }: Props) {
             </p>
           </Notice>
         )}
-        {body.standingReason !== undefined && (
+        {recipe.standingReason !== undefined && (
           <Notice
-            kind={body.standing === 'known-hazard' ? 'hazard' : 'caution'}
-            title={labelOf('standings', body.standing)}
+            kind={recipe.standing === 'known-hazard' ? 'hazard' : 'caution'}
+            title={labelOf('standings', recipe.standing)}
           >
-            <p>{body.standingReason}</p>
+            <p>{recipe.standingReason}</p>
           </Notice>
         )}
         <p className="actions facts-line">
-          <a className={body.standing === 'in-use' ? 'button' : 'button button-plain'} href={job}>
+          <a className={recipe.standing === 'in-use' ? 'button' : 'button button-plain'} href={job}>
             {t('recipe.job')}
           </a>
         </p>
@@ -105,6 +107,11 @@ export default async function RecipePage({ params, searchParams }: Props) {
       <RestsOn body={body} />
       <Section id="cases" title={t('recipe.cases')} note={t('recipe.casesNote')}>
         {cases.length === 0 ? <p>{t('recipe.noCases')}</p> : <CaseIndex cases={cases} head="h3" />}
+        {total > cases.length && (
+          <p>
+            <a href={addressWith('/cases', { recipe: slug })}>{t('recipe.allCases', { count: total })}</a>
+          </p>
+        )}
       </Section>
       <CiteSection path="recipes" entry={recipe} title={body.title} />
     </>
