@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { caseBySlug } from '#lib/db/cases.ts'
+import { revisionTitles } from '#lib/db/recipes.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -35,6 +36,7 @@ export default async function CasePage({ params, searchParams }: Props) {
   const found = await caseBySlug(slug, wholeNumber((await searchParams).revision))
   if (!found) return (await WithdrawnPage({ slug, kind: 'case' })) ?? notFound()
   const { body, visits } = found
+  const titles = await revisionTitles(body.works.flatMap(({ recipe }) => recipe ?? []))
   return (
     <>
       <PageHead title={body.title} kicker={<a href="/cases">{t('cases.title')}</a>} lead={body.summary}>
@@ -65,6 +67,7 @@ export default async function CasePage({ params, searchParams }: Props) {
         <WorkSection
           key={work.id}
           work={work}
+          recipeTitle={work.recipe && titles.get(work.recipe)}
           visits={visits.filter((visit) => visit.body.work === work.id)}
         />
       ))}

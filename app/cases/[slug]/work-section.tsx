@@ -17,7 +17,12 @@ import { disagreements, GAP_YEARS, gaps, SAME_STATE_DAYS } from './watch.ts'
 const t = words('pages')
 
 /** One work on the wall: how it was done and mixed, and what every later visit found. */
-export function WorkSection({ work, visits }: { work: Work; visits: readonly Published<VisitBody>[] }) {
+export function WorkSection(props: {
+  work: Work
+  recipeTitle: string | undefined
+  visits: readonly Published<VisitBody>[]
+}) {
+  const { work, recipeTitle, visits } = props
   const bodies = visits.map(({ body }) => body)
   return (
     <Section id={`work-${work.id}`} title={work.title} note={labelOf('uses', work.use)}>
@@ -26,7 +31,11 @@ export function WorkSection({ work, visits }: { work: Work; visits: readonly Pub
           [t('work.dates')]: datesOf(work),
           [t('work.area')]: work.areaM2 !== undefined ? <Quantity value={work.areaM2} unit="m2" /> : null,
           [t('work.recipe')]:
-            work.recipe === undefined ? t('work.noRecipe') : <RevisionLink address={work.recipe} />,
+            work.recipe === undefined ? (
+              t('work.noRecipe')
+            ) : (
+              <RevisionLink address={work.recipe} title={recipeTitle} />
+            ),
           [t('work.mixed')]: work.mixed && <Mixed mixed={work.mixed} />,
           [t('work.weather')]: work.weather,
           [t('work.protection')]: work.protection,

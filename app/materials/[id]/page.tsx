@@ -5,6 +5,7 @@ import { recipesWith } from '#lib/db/recipes.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { Facts } from '../../_ui/facts.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
+import { InventedMark } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -77,9 +78,9 @@ export default async function MaterialPage({ params }: Props) {
         <p>{t('material.recipes', { count: recipes.length })}</p>
         {recipes.length > 0 && (
           <ul>
-            {recipes.map(({ slug, title }) => (
+            {recipes.map(({ slug, title, invented }) => (
               <li key={slug}>
-                <a href={`/recipes/${slug}`}>{title}</a>
+                <a href={`/recipes/${slug}`}>{title}</a> {invented && <InventedMark />}
               </li>
             ))}
           </ul>

@@ -1,4 +1,5 @@
 import { content } from '#lib/content/index.ts'
+import { revisionTitles } from '#lib/db/recipes.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { proportionText } from '../../_ui/ingredients.tsx'
@@ -9,9 +10,10 @@ import { SourceMark } from '../../_ui/source-mark.tsx'
 import { words } from '../../_words/index.ts'
 
 /** The rows a recipe follows, its sources, and its place in time and trade, each kept apart. */
-export function RestsOn({ body }: { body: RecipeBody }) {
+export async function RestsOn({ body }: { body: RecipeBody }) {
   const t = words('pages')
-  const { region } = body
+  const { region, adaptedFrom } = body
+  const titles = await revisionTitles(adaptedFrom === undefined ? [] : [adaptedFrom])
   const place = [region.name, region.country && labelOf('countries', region.country)].filter(
     (one) => one !== undefined,
   )
@@ -42,7 +44,9 @@ export function RestsOn({ body }: { body: RecipeBody }) {
           [t('recipe.units')]: body.units.length > 0 ? labelList('units', body.units) : null,
           [t('recipe.region')]: place.length > 0 ? place.join(', ') : null,
           [t('recipe.period')]: body.period,
-          [t('recipe.adaptedFrom')]: body.adaptedFrom && <RevisionLink address={body.adaptedFrom} />,
+          [t('recipe.adaptedFrom')]: adaptedFrom && (
+            <RevisionLink address={adaptedFrom} title={titles.get(adaptedFrom)} />
+          ),
         }}
       />
     </Section>

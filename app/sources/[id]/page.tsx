@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import { citing } from '#lib/db/citations.ts'
 import { FullCitation, shortCitation } from '../../_ui/citation.tsx'
-import { Facts } from '../../_ui/facts.tsx'
+import { InventedMark } from '../../_ui/invented.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { BasisMark } from '../../_ui/source-mark.tsx'
@@ -25,11 +25,9 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function SourcePage({ params }: Props) {
   const source = content().sources.get((await params).id)
   if (!source) notFound()
-  const [entries, { rows, materials, terms, cautions }] = [
-    await citing({ source: source.id }),
-    citedFrom(source.id),
-  ]
-  const nothing = [entries, rows, materials, terms, cautions].every((list) => list.length === 0)
+  const entries = await citing({ source: source.id })
+  const { rows, materials, terms, cautions, guides } = citedFrom(source.id)
+  const nothing = [entries, rows, materials, terms, cautions, guides].every((list) => list.length === 0)
   return (
     <>
       <PageHead title={shortCitation(source)} kicker={<a href="/sources">{t('sources.title')}</a>}>
@@ -60,7 +58,7 @@ export default async function SourcePage({ params }: Props) {
               {entries.map((entry) => (
                 <li key={`${entry.kind}-${entry.slug}-${entry.locator}`}>
                   <a href={`/${entry.kind}s/${entry.slug}`}>{entry.title}</a>
-                  {entry.locator !== null && `, ${entry.locator}`}
+                  {entry.locator !== null && `, ${entry.locator}`} {entry.invented && <InventedMark />}
                 </li>
               ))}
             </ul>
@@ -69,26 +67,33 @@ export default async function SourcePage({ params }: Props) {
         {materials.length > 0 && (
           <>
             <h3>{t('source.materials', { count: materials.length })}</h3>
-            <Facts
-              facts={Object.fromEntries(
-                materials.map(({ label, properties }) => [label, properties.join('; ')]),
-              )}
-            />
+            <ul>
+              {materials.map(({ label, href, properties }) => (
+                <li key={href}>
+                  <a href={href}>{label}</a>: {properties.join('; ')}
+                </li>
+              ))}
+            </ul>
           </>
         )}
-        {terms.length > 0 && (
-          <>
-            <h3>{t('source.terms', { count: terms.length })}</h3>
-            <p>{terms.join('; ')}</p>
-          </>
-        )}
-        {cautions.length > 0 && (
-          <>
-            <h3>{t('source.cautions', { count: cautions.length })}</h3>
-            <p>{cautions.join('; ')}</p>
-          </>
-        )}
+        <Links title={t('source.terms', { count: terms.length })} to={terms} />
+        <Links title={t('source.cautions', { count: cautions.length })} to={cautions} />
+        <Links title={t('source.guides', { count: guides.length })} to={guides} />
       </Section>
     </>
   )
 }
+
+const Links = ({ title, to }: { title: string; to: readonly { label: string; href: string }[] }) =>
+  to.length > 0 && (
+    <>
+      <h3>{title}</h3>
+      <ul>
+        {to.map(({ label, href }) => (
+          <li key={href}>
+            <a href={href}>{label}</a>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
