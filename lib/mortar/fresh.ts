@@ -86,7 +86,7 @@ export function sumFresh(
 ): void {
   let solidL = 0
   let demandL = 0
-  let statedL = 0
+  let statedL = mix.dampKg
   let clayKg = 0
   let fibreKg = 0
   for (let i = 0; i < plan.ingredients.length; i++) {

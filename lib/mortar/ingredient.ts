@@ -50,6 +50,25 @@ export const partsRange = ({ low, typical, high }: Parts): Range => ({
   high,
 })
 
+/** Place of each property that recipes and jobs read, `ABSENT` where the material has none. */
+export type PlannedProperties = Readonly<
+  Record<
+    | BulkProperty
+    | 'freeCaO'
+    | 'freeMgO'
+    | 'particleDensityHydrate'
+    | 'bulkDensity'
+    | 'particleDensity'
+    | 'voids'
+    | 'bulkingPeak'
+    | 'bulkingPeakMoisture'
+    | 'saturationMoisture'
+    | 'clayFraction'
+    | 'heatCapacity',
+    number
+  >
+>
+
 /** An ingredient whose every number has its place among the variables. */
 export interface PlannedIngredient {
   readonly index: number
@@ -62,16 +81,16 @@ export interface PlannedIngredient {
   /** Place of the bulk density in each of those states. */
   readonly limeBulks: readonly number[]
   readonly parts: number
-  /** Place of each property, `ABSENT` where the material has none. */
-  readonly property: Readonly<Record<PropertyName, number>>
+  readonly property: PlannedProperties
 }
 
-const BULK_OF: Record<LimeState, PropertyName> = {
+const BULK_OF = {
   'lump-quicklime': 'bulkDensityLump',
   'ground-quicklime': 'bulkDensityGround',
   'dry-hydrate': 'bulkDensityHydrate',
   putty: 'puttyDensity',
-}
+} as const satisfies Record<LimeState, PropertyName>
+export type BulkProperty = (typeof BULK_OF)[LimeState]
 
 /** The property that a lime must have to be measured by volume in a state. */
-export const bulkPropertyOf = (state: LimeState): PropertyName => BULK_OF[state]
+export const bulkPropertyOf = (state: LimeState): BulkProperty => BULK_OF[state]

@@ -56,6 +56,7 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
     out[12] = heap.heatKJ
     out[13] = heap.startC
     out[14] = heap.capacityKJK
+    out[15] = firstChargeL + (plan.slakesInSand ? site.fromSandL : 0) - site.boundL
   }
 }
 

@@ -41,6 +41,7 @@ export const JOB_OUTPUTS = [
   'heatKJ',
   'startC',
   'capacityKJK',
+  'slakingSpareL',
 ] as const
 export type JobOutput = (typeof JOB_OUTPUTS)[number]
 export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name)

@@ -2,7 +2,7 @@ import { type Amount, toRange } from './amount.ts'
 import { ASSUMED } from './assumptions.ts'
 import { planFresh } from './fresh.ts'
 import { bulkPropertyOf, type PlannedIngredient } from './ingredient.ts'
-import { planIngredients } from './ingredient-plan.ts'
+import { planIngredients, refuseOversaturated } from './ingredient-plan.ts'
 import { type Inspection, inspect } from './inspect.ts'
 import type { JobPlan } from './job-layout.ts'
 import { type JobInput, METHODS } from './job-types.ts'
@@ -78,17 +78,7 @@ function checkSite(input: JobInput, ingredients: readonly PlannedIngredient[], c
   check.number('labour.ratePerHour', input.labour?.ratePerHour ?? 0, { min: 0, max: 1e9 })
   check.number('draws', input.draws ?? 1, { min: 1, max: 1e6 })
   const moisture = toRange(input.sandMoisturePercent ?? 0).high / 100
-  for (const { material, role } of ingredients) {
-    const saturation = role === 'aggregate' ? input.materials[material]?.saturationMoisture : undefined
-    if (saturation !== undefined && moisture > saturation.high)
-      check.refuse({
-        field: 'sandMoisturePercent',
-        code: 'too-large',
-        value: moisture * 100,
-        limit: saturation.high * 100,
-        unit: '%',
-      })
-  }
+  refuseOversaturated(ingredients, input.materials, moisture, check)
 }
 
 /** The state that a lime is in on site: as entered, or as the recipe says where that can't be. */

@@ -25,7 +25,8 @@ export function warnings(
   batch: Batch | null,
 ): JobWarning[] {
   return [
-    ...(quicklimeOnSite(plan) ? [...heatWarnings(found), ...swelling(input, plan, vars)] : []),
+    ...(quicklimeOnSite(plan) ? [...heatWarnings(found), ...swelling(input, plan)] : []),
+    ...magnesia(plan, vars),
     ...measuring(input, listed, batch),
     ...(found('likelyTotalL').typical === 0 && found('fromSandL').typical > 0
       ? [{ id: 'sand-brings-enough-water' } as const]
@@ -46,7 +47,7 @@ export function warnings(
 function heatWarnings(found: (name: JobOutput) => Range): JobWarning[] {
   const { typical, high } = found('averageC')
   const figure = { value: typical, unit: 'C' }
-  const short = found('boundL').high > found('firstChargeL').low + found('fromSandL').low
+  const short = found('slakingSpareL').low < 0
   return [
     ...(typical >= BOILING_C
       ? [{ id: 'average-reaches-boiling', ...figure } as const]
@@ -58,15 +59,18 @@ function heatWarnings(found: (name: JobOutput) => Range): JobWarning[] {
   ]
 }
 
-function swelling(input: JobInput, plan: JobPlan, vars: Variables): JobWarning[] {
-  const limes = plan.mix.ingredients.filter(({ role }) => role === 'lime')
-  const magnesian = limes.filter(({ property }) => (vars.ranges[property.freeMgO]?.typical ?? 0) > MAGNESIA)
+/** Magnesia stays unslaked in a hydrate or a putty made without pressure, so it is told for every state. */
+const magnesia = ({ mix }: JobPlan, vars: Variables): JobWarning[] =>
+  mix.ingredients
+    .filter(({ property }) => (vars.ranges[property.freeMgO]?.typical ?? 0) > MAGNESIA)
+    .map(({ material }) => ({ id: 'late-swelling-magnesia', material }))
+
+function swelling(input: JobInput, plan: JobPlan): JobWarning[] {
   return [
     ...(plan.siteStates.includes('lump-quicklime') ? [{ id: 'late-swelling-lumps' } as const] : []),
     ...(plan.siteStates.includes('ground-quicklime') ? [{ id: 'late-swelling-coarse-grind' } as const] : []),
-    ...magnesian.map(({ material }) => ({ id: 'late-swelling-magnesia', material }) as const),
     ...(FINE_WORK.has(input.work.kind) ? [{ id: 'trial-pat-first' } as const] : []),
-    ...(limes.length > 0 && plan.slakesInSand && plan.mix.ingredients.some(({ role }) => role === 'fibre')
+    ...(plan.slakesInSand && plan.mix.ingredients.some(({ role }) => role === 'fibre')
       ? [{ id: 'fibre-not-in-hot-lime' } as const]
       : []),
   ]

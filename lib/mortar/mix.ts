@@ -45,6 +45,8 @@ export interface MixSums {
   readonly looseL: Float64Array
   /** All of it dry, kg. */
   totalKg: number
+  /** Water in sand and earth that the recipe measures damp, kg. */
+  dampKg: number
 }
 
 /** Room for the sums of a recipe of `count` ingredients. */
@@ -55,6 +57,7 @@ export const mixSums = (count: number): MixSums => ({
   dryKg: new Float64Array(count),
   looseL: new Float64Array(count),
   totalKg: 0,
+  dampKg: 0,
 })
 
 /** Which of the states that a lime may have been measured in is taken: its place in the list, or the mean. */
@@ -68,6 +71,7 @@ export const openStates = (ingredients: readonly PlannedIngredient[]): number =>
 /** Turns parts into kilograms and litres. */
 export function sumMix(x: Float64Array, plan: MixPlan, choice: StateChoice, sums: MixSums): void {
   sums.totalKg = 0
+  sums.dampKg = 0
   for (let i = 0; i < plan.ingredients.length; i++) {
     const ingredient = plan.ingredients[i] as PlannedIngredient
     if (ingredient.role === 'lime') sumLime(x, ingredient, choice, i, sums)
@@ -131,10 +135,12 @@ function sumSolid(x: Float64Array, plan: MixPlan, ingredient: PlannedIngredient,
     const looseL = parts / (1 + damp * bulkingOf(x, ingredient, moisture))
     sums.looseL[i] = looseL
     sums.dryKg[i] = looseL * bulk
-    return
+  } else {
+    const dryKg = parts / (1 + damp * moisture)
+    sums.dryKg[i] = dryKg
+    sums.looseL[i] = bulk > 0 ? dryKg / bulk : 0
   }
-  sums.dryKg[i] = parts / (1 + damp * moisture)
-  sums.looseL[i] = bulk > 0 ? (sums.dryKg[i] as number) / bulk : 0
+  sums.dampKg += (sums.dryKg[i] as number) * damp * moisture
 }
 
 /** Growth of a damp ingredient as a share of its dry loose volume; 0 where its bulking is not known. */

@@ -5,7 +5,7 @@ import type { Step } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { type FreshPlan, planFresh } from './fresh.ts'
 import type { IngredientInput, IngredientRole, Materials, PlannedIngredient } from './ingredient.ts'
-import { planIngredients } from './ingredient-plan.ts'
+import { planIngredients, refuseOversaturated } from './ingredient-plan.ts'
 import { explainIngredients } from './ingredient-steps.ts'
 import { inspect } from './inspect.ts'
 import { LIME_STATES, type LimeState } from './lime.ts'
@@ -73,8 +73,8 @@ export interface Unknown {
  * A recipe's proportions for each of the four lime states, whatever mix of measures and states it is
  * written in, with sand dry and damp, and its lime, binder, clay and fibre.
  *
- * Refuses an empty recipe, parts that are no positive range, an unknown material, and a material without
- * the density that its measure needs.
+ * Refuses an empty recipe, parts that are no positive range, an unknown material, a material without the
+ * density that its measure needs, and sand damper than it can be.
  */
 export const proportions = (input: ProportionsInput): Outcome<Proportions> =>
   attempt(() => {
@@ -82,8 +82,10 @@ export const proportions = (input: ProportionsInput): Outcome<Proportions> =>
     const vars = variables()
     const ingredients = planIngredients(input.ingredients, input.materials, vars, check)
     const stated = input.sandMoisturePercent
-    if (stated !== undefined)
+    if (stated !== undefined) {
       check.range('sandMoisturePercent', toRange(stated), { min: 0, max: 100, unit: '%' })
+      refuseOversaturated(ingredients, input.materials, toRange(stated).high / 100, check)
+    }
     check.finish()
     const plan = planMix(ingredients, vars)
     const moisture = vars.add(

@@ -51,7 +51,7 @@ export interface RestatedIngredient {
  * A recipe on another basis: its lime in one state, its sand dry or damp, all by volume or all by mass
  * (what has no known bulk density stays by mass). The first lime, or else the first ingredient, is 1.
  *
- * Damp means damp as a recipe says it, at the moisture that common practice gives, both in and out.
+ * What the source names without its quantity stays out. Damp means damp as a recipe says it, at the moisture that common practice gives, both in and out.
  */
 export const restateRecipe = (input: RestateInput): Outcome<readonly RestatedIngredient[]> =>
   attempt(() => {
@@ -59,7 +59,7 @@ export const restateRecipe = (input: RestateInput): Outcome<readonly RestatedIng
     const vars = variables()
     const ingredients = planIngredients(input.ingredients, input.materials, vars, check)
     for (const ingredient of ingredients)
-      if (ingredient.role === 'lime' && !canMeasure(ingredient, input.as.limeState))
+      if (ingredient.role === 'lime' && !canBe(ingredient, input.as))
         check.refuse({ field: 'as.limeState', code: 'inconsistent', value: input.as.limeState })
     check.finish()
     const plan = planMix(ingredients, vars)
@@ -90,6 +90,10 @@ export const restateRecipe = (input: RestateInput): Outcome<readonly RestatedIng
       state: stateOf(ingredient, input.as),
     }))
   })
+
+/** By mass only putty needs its density, for its solids. */
+const canBe = (lime: PlannedIngredient, { limeState, by }: RestateInput['as']): boolean =>
+  (by === 'mass' && limeState !== 'putty') || canMeasure(lime, limeState)
 
 const measureOf = ({ role, property, by }: PlannedIngredient, wanted: 'volume' | 'mass') =>
   role === 'lime' || role === 'water' || property.bulkDensity !== ABSENT ? wanted : by

@@ -1,8 +1,9 @@
 import { type Step, working } from './explain.ts'
-import { LIME_STATES } from './lime.ts'
+import { LIME_STATES, type LimeState } from './lime.ts'
 import type { SampleInput } from './sample.ts'
 import {
   CAO_PER_HYDRATE,
+  CO2_PER_CACO3,
   CO2_PER_HYDRATE,
   GAIN_PER_HYDRATE,
   type SampleFound,
@@ -10,6 +11,14 @@ import {
 } from './sample-sum.ts'
 
 const METHOD = 'middendorf-2005'
+
+/** The bulk density that measures each state, among the numbers of a sample. */
+const DENSITY_OF = {
+  'lump-quicklime': 'lump',
+  'ground-quicklime': 'ground',
+  'dry-hydrate': 'hydrateDensity',
+  putty: 'puttyDensity',
+} as const satisfies Record<LimeState, keyof SampleRanges>
 
 /** The working of a sample analysis, line by line, with its typical numbers. */
 export function explainSample(input: SampleInput, found: SampleFound, x: SampleRanges): Step[] {
@@ -54,8 +63,8 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
       : {
           symbol: 'm_h',
           means: 'analysis.sampleHydrate',
-          formula: 'm_c − m_CO2 · g / u',
-          numbers: working`${found.fromLime.typical} − ${co2.typical} · ${GAIN_PER_HYDRATE} / ${CO2_PER_HYDRATE}`,
+          formula: 'm_c − min(k · m_c, max(0, m_CO2 − k · m_r)) · g / u',
+          numbers: working`${found.fromLime.typical} − min(${CO2_PER_CACO3} · ${found.fromLime.typical}, max(0, ${co2.typical} − ${CO2_PER_CACO3} · ${found.rock.typical})) · ${GAIN_PER_HYDRATE} / ${CO2_PER_HYDRATE}`,
           result: found.hydrate,
           unit: 'g',
         },
@@ -72,8 +81,8 @@ export function explainSample(input: SampleInput, found: SampleFound, x: SampleR
     steps.push({
       symbol: `1 : n_${state}`,
       means: `analysis.sampleVolume.${state}`,
-      formula: '(m_a / ρ_a) / (m_lime / ρ_lime)',
-      numbers: working`${found[`mass.${state}`].typical} · ρ_lime / ${x.aggregateDensity.typical}`,
+      formula: '(m_agg / m_lime) · ρ_lime / ρ_agg',
+      numbers: working`${found[`mass.${state}`].typical} · ${x[DENSITY_OF[state]].typical} / ${x.aggregateDensity.typical}`,
       result: found[`volume.${state}`],
       unit: '1',
     })

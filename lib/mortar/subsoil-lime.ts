@@ -1,5 +1,6 @@
 import { type Step, working } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
+import { bulkPropertyOf } from './ingredient.ts'
 import { inspect } from './inspect.ts'
 import { LIME_STATES, type LimeState } from './lime.ts'
 import type { Properties } from './material.ts'
@@ -92,6 +93,7 @@ export function limeOnSoil(input: SoilLimeInput): Outcome<SoilLime> {
 
 function explain(input: SoilLimeInput, found: SoilLimeFound): Step[] {
   const stated = found[`mass.${input.state}`]
+  const bulk = (state: LimeState) => input.lime[bulkPropertyOf(state)]?.typical ?? Number.NaN
   return [
     {
       symbol: 'm_soil',
@@ -105,15 +107,18 @@ function explain(input: SoilLimeInput, found: SoilLimeFound): Step[] {
       symbol: 'm_lime',
       means: 'analysis.soilLimeStated',
       formula: input.by === 'mass' ? 'p / 100 · m_soil' : 'p / 100 · V · ρ_lime / 1000',
-      numbers: working`${input.percent.typical} / 100 → ${stated.typical}`,
+      numbers:
+        input.by === 'mass'
+          ? working`${input.percent.typical} / 100 · ${found.soilKg.typical}`
+          : working`${input.percent.typical} / 100 · ${input.soilL.typical} · ${bulk(input.state)} / 1000`,
       result: stated,
       unit: 'kg',
     },
     ...LIME_STATES.map((state) => ({
       symbol: `V_${state}`,
       means: `analysis.soilLime.${state}`,
-      formula: 'm / ρ · 1000',
-      numbers: working`${found[`mass.${state}`].typical} kg`,
+      formula: '1000 · m / ρ',
+      numbers: working`1000 · ${found[`mass.${state}`].typical} / ${bulk(state)}`,
       result: found[`volume.${state}`],
       unit: 'L',
     })),

@@ -1,4 +1,4 @@
-import { digits, type Step } from './explain.ts'
+import { type Step, working } from './explain.ts'
 import { attempt, type Outcome } from './fault.ts'
 import { inspect } from './inspect.ts'
 import type { Range } from './range.ts'
@@ -52,8 +52,11 @@ export function readWetSieve(
     const steps = shares.map(({ part, percent }) => ({
       symbol: `w_${part}`,
       means: `analysis.soilShare.${part}`,
-      formula: part === 'fines' ? '100 − w_gravel − w_sand' : 'm / m_dry · 100',
-      numbers: digits(percent.typical),
+      formula: part === 'fines' ? '100 − w_gravel − w_sand' : '100 · m / m_dry',
+      numbers:
+        part === 'fines'
+          ? working`100 − ${found.gravel.typical} − ${found.sand.typical}`
+          : working`100 · ${part === 'gravel' ? input.gravelG : input.sandG} / ${input.dryG}`,
       result: percent,
       unit: '%',
     }))

@@ -5,10 +5,10 @@ import { freshSums, planFresh, sumFresh } from './fresh.ts'
 import type { IngredientInput, Materials } from './ingredient.ts'
 import { planIngredients } from './ingredient-plan.ts'
 import { inspect } from './inspect.ts'
-import { mixSums, openStates, planMix, sumMix } from './mix.ts'
+import { firstState, mixSums, openStates, planMix, type StateChoice, sumMix } from './mix.ts'
 import { type Basis, exactly, type Range, scale } from './range.ts'
 import { DRAWS } from './spread.ts'
-import { variables } from './variables.ts'
+import { ABSENT, at, variables } from './variables.ts'
 
 /** A factor that books give for the mortar that a heap makes. */
 export interface HandbookYield {
@@ -80,14 +80,19 @@ export const yieldOf = (input: {
           const role = ingredients[i]?.role
           const looseL = mix.looseL[i] as number
           if (role === 'aggregate' || role === 'earth') out[3] += looseL
-          if (role !== 'water') out[4] += role === 'lime' ? limeParts(x, i) : looseL
+          if (role !== 'water') out[4] += role === 'lime' ? limeMeasureL(x, i, choice) : looseL
         }
       },
       input.draws ?? DRAWS,
     ) as [Range, Range, Range, Range, Range]
-    function limeParts(x: Float64Array, i: number): number {
+    /** Litres of a lime as it is measured; one that is weighed by its bulk, 0 where that is not known. */
+    function limeMeasureL(x: Float64Array, i: number, choice: StateChoice): number {
       const ingredient = ingredients[i]
-      return ingredient === undefined || ingredient.by === 'mass' ? 0 : (x[ingredient.parts] as number)
+      if (ingredient === undefined) return 0
+      const parts = x[ingredient.parts] as number
+      if (ingredient.by === 'volume') return parts
+      const bulk = at(x, ingredient.limeBulks[firstState(ingredient.limeStates, choice)] ?? ABSENT)
+      return bulk > 0 ? (1000 * parts) / bulk : 0
     }
     const air = vars.ranges[fresh.air] ?? exactly(0)
     return {
