@@ -38,6 +38,10 @@ export const jobRequest = z.strictObject({
   sandC: amount({ min: -40, max: 100 }).optional(),
   packsKg: perMaterial.optional(),
   packPrices: perMaterial.optional(),
+  /** Counted only where both are entered. */
+  labour: z
+    .strictObject({ hours: amount({ min: 0, max: 1e6 }), ratePerHour: z.number().min(0).max(1e9) })
+    .optional(),
   gaugeBoxL: z.number().positive().max(1000).optional(),
   mixerL: z.number().positive().max(10_000).optional(),
   /** Needed for a recipe that is not in use: why it is wanted all the same. It goes on the sheet. */

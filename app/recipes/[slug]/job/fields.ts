@@ -78,6 +78,8 @@ export const SITE_FIELDS = {
   heap: { name: 'heap', path: 'sandC', unit: 'C', usual: practice(8, 15, 22), optional: true },
   box: { name: 'box', path: 'gaugeBoxL', unit: 'L', example: 15, optional: true },
   mixer: { name: 'mixer', path: 'mixerL', unit: 'L', example: 120, optional: true },
+  hours: { name: 'hours', path: 'labour.hours', unit: 'h', optional: true },
+  rate: { name: 'rate', path: 'labour.ratePerHour', unit: '1', optional: true },
 } as const satisfies Record<string, AmountField>
 
 /** Moisture of sand called damp and no more, as the method page states it, %. */

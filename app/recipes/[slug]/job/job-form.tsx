@@ -103,7 +103,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
           />
         </div>
       </fieldset>
-      <details open={inputs.prices.some(({ read }) => read.text !== '')}>
+      <details open={[...inputs.prices, site.hours, site.rate].some(({ read }) => read.text !== '')}>
         <summary>{t('form.money')}</summary>
         <p className="note">{t('form.moneyNote')}</p>
         <div className="form-grid">
@@ -111,6 +111,8 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
             {(control) => <input {...control} type="text" maxLength={12} defaultValue={inputs.money} />}
           </Field>
           {inputs.prices.map((field) => figure(field))}
+          {figure(site.hours)}
+          {figure(site.rate, t('fields.rateHint'))}
         </div>
       </details>
       {recipe.standing !== 'in-use' && <OverrideFields inputs={inputs} error={errorAt('reason')} />}

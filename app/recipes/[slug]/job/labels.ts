@@ -4,12 +4,12 @@ import { materialLabel } from '../../../_ui/label.ts'
 import { quantityText, withUnit } from '../../../_ui/quantity.tsx'
 import { formatNumber } from '../../../_words/format.ts'
 import { LOCALE, type Messages, words } from '../../../_words/index.ts'
-import type { AmountField } from './fields.ts'
+import type { AmountField, SITE_FIELDS } from './fields.ts'
 
 const job = words('job')
 
 type Dimension = keyof Messages['steps']['work']
-type SiteLabel = 'loss' | 'moisture' | 'bulking' | 'purity' | 'water' | 'heap' | 'box' | 'mixer'
+type SiteLabel = keyof typeof SITE_FIELDS
 
 /** What a field is called on the form: a dimension as the working calls it. */
 export function fieldLabel({ path, name }: Pick<AmountField, 'path' | 'name'>): string {

@@ -32,6 +32,8 @@ export function Totals({ sheet, system, money }: { sheet: JobSheet; system: Syst
           [t('sheet.heat')]: heat && <Shown value={heat.averageC} unit="C" system={system} />,
           [t('sheet.boiled')]: water.boiledL.high > 0 ? litres(water.boiledL) : null,
           [t('sheet.costMaterials')]: cost && <Money value={cost.materials} currency={money} />,
+          [t('sheet.costLabour')]: cost?.labour && <Money value={cost.labour} currency={money} />,
+          [t('sheet.costTotal')]: cost?.labour && <Money value={cost.total} currency={money} />,
         }}
       />
       <p className="note">
