@@ -1,7 +1,7 @@
 import type { Content } from '#lib/content/index.ts'
 import type { Db } from '#lib/db/client.ts'
 import { splitRef } from '#lib/db/projection/source.ts'
-import type { BodyOf, WrittenKind } from '#lib/entry/body.ts'
+import { type BodyOf, readBody, type WrittenKind } from '#lib/entry/body.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
@@ -80,21 +80,26 @@ async function checkCase(body: CaseBody, { tx, content, slug, today }: Check): P
 
 async function checkVisit(body: VisitBody, { tx, today }: Check): Promise<FieldFault[]> {
   const early: FieldFault[] = body.on > today ? [{ field: 'on', code: 'in-the-future', value: body.on }] : []
+  return [...early, ...(await unknownWork(tx, body))]
+}
+
+/** What is wrong with the case and the work that a visit tells of, as they are published now. */
+export async function unknownWork(tx: Db, body: VisitBody): Promise<FieldFault[]> {
   const found = await tx.entry.findFirst({
-    where: { slug: body.case, kind: 'case', withdrawnAt: null },
-    select: { published: { select: { body: true } } },
+    where: { slug: body.case, kind: 'case' },
+    select: { published: { select: { body: true, shape: true } } },
   })
-  if (!found?.published) return [...early, { field: 'case', code: 'unknown', value: body.case }]
-  const { works } = found.published.body as unknown as CaseBody
+  if (!found?.published) return [{ field: 'case', code: 'unknown', value: body.case }]
+  const { works } = readBody('case', found.published.body, found.published.shape)
   const work = works.find(({ id }) => id === body.work)
-  if (work === undefined) return [...early, { field: 'work', code: 'unknown', value: body.work }]
+  if (work === undefined) return [{ field: 'work', code: 'unknown', value: body.work }]
   if (body.on.slice(0, work.started.length) < work.started)
     return [{ field: 'on', code: 'before-start', value: body.on, limit: work.started }]
-  return early
+  return []
 }
 
 /** Once visits tell of a work, the case keeps it. */
-async function missingWorks(tx: Db, slug: string, body: CaseBody): Promise<FieldFault[]> {
+export async function missingWorks(tx: Db, slug: string, body: CaseBody): Promise<FieldFault[]> {
   const kept = new Set(body.works.map(({ id }) => id))
   const visited = await tx.$queryRaw<{ work: string }[]>`
     SELECT DISTINCT v.work FROM "VisitIndex" v JOIN "Entry" e ON e.id = v."caseEntryId"

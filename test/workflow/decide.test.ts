@@ -9,8 +9,11 @@ import { submit } from '#lib/workflow/submit.ts'
 import { restore, withdraw } from '#lib/workflow/withdraw.ts'
 import {
   CONTRIBUTOR,
+  makeCase,
   makeRecipe,
   makeSubmission,
+  makeVisit,
+  makeWork,
   publish,
   REFERENCES,
   REVIEWER,
@@ -47,6 +50,34 @@ describe('decide(actor, judgement)', () => {
     expect(await stateOf(submitted.slug, 1)).toBe(state)
     expect(await recipeBySlug(submitted.slug)).toBeNull()
     expect(await recipeBySlug(submitted.slug, 1)).toBeNull()
+  })
+
+  it('refuses what came apart while it waited: a work dropped and a visit to it, whichever is judged last', async () => {
+    const other = makeCase({ works: [makeWork({ id: 'other-work' })] })
+    const waiting = async (slug: string) => {
+      await publish('case', slug, makeCase())
+      return Promise.all([
+        submit(CONTRIBUTOR, makeSubmission({ kind: 'case', slug, basedOn: 1, body: other }), REFERENCES),
+        submit(
+          CONTRIBUTOR,
+          makeSubmission({ kind: 'visit', slug: `${slug}-visit`, body: makeVisit({ case: slug }) }),
+          REFERENCES,
+        ),
+      ])
+    }
+    const [dropping, visiting] = await waiting('parted-one')
+    await decide(REVIEWER, verdictOn(dropping))
+    await expect(decide(REVIEWER, verdictOn(visiting))).rejects.toMatchObject({
+      code: 'conflict',
+      faults: [{ field: 'work', code: 'unknown', value: 'repointing' }],
+    })
+    expect((await decide(REVIEWER, verdictOn(visiting, 'return'))).outcome).toBe('return')
+    const [dropped, visited] = await waiting('parted-two')
+    await decide(REVIEWER, verdictOn(visited))
+    await expect(decide(REVIEWER, verdictOn(dropped))).rejects.toMatchObject({
+      code: 'conflict',
+      faults: [{ field: 'works', code: 'work-has-visits', value: 'repointing' }],
+    })
   })
 
   it('lets the author start again from what was returned', async () => {
