@@ -8,6 +8,12 @@ const config: NextConfig = {
   typescript: { ignoreBuildErrors: true },
   // The database driver and the content reader are plain Node modules; bundling them gains nothing.
   serverExternalPackages: ['@prisma/client', '@prisma/adapter-pg', 'pg'],
+  // The gate refuses bodies above 64 KiB; this only bounds what is held before it has looked.
+  experimental: { proxyClientMaxBodySize: '128kb' },
+  // Files of the build pass by the gate, which sets the other headers.
+  headers: async () => [
+    { source: '/_next/static/:path*', headers: [{ key: 'X-Content-Type-Options', value: 'nosniff' }] },
+  ],
 }
 
 export default config

@@ -104,10 +104,12 @@ describe('loadDemo(options)', () => {
       unchanged: 0,
       removed: false,
     })
-    expect((await listRecipes()).recipes.map(({ slug, revision, cases }) => [slug, revision, cases])).toEqual([
-      ['adapted', 1, 0],
-      ['plain', 2, 1],
-    ])
+    expect((await listRecipes()).recipes.map(({ slug, revision, cases }) => [slug, revision, cases])).toEqual(
+      [
+        ['adapted', 1, 0],
+        ['plain', 2, 1],
+      ],
+    )
     const found = await caseBySlug('barn-wall')
     expect(found?.visits.map(({ author, body }) => [author, body.on])).toEqual([
       ['demo-contributor-b', '2010-06-20'],
