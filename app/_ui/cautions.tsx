@@ -1,26 +1,29 @@
 import { content } from '#lib/content/index.ts'
 import type { Caution } from '#lib/content/types.ts'
-import type { Method, Role, Use } from '#lib/entry/terms.ts'
+import type { MeasuredState, Method, Role, Use } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
 import { Notice } from './notice.tsx'
 import { Section } from './section.tsx'
 import { SourceList } from './source-mark.tsx'
 
 export interface Work {
-  materials?: readonly string[]
+  /** Materials by id; `state` as measured or as on site, where it is known. */
+  materials?: readonly { readonly material: string; readonly state?: MeasuredState | undefined }[]
   roles?: readonly Role[]
   uses?: readonly Use[]
   methods?: readonly Method[]
 }
 
-/** The cautions that these materials, uses and ways of mixing must show, in the order of the files. */
+/** The cautions that these materials, uses and ways of mixing must show, the gravest first. */
 export function cautionsFor({ materials = [], roles = [], uses = [], methods = [] }: Work): Caution[] {
   const { cautions, materials: known } = content()
-  const named = new Set(materials.flatMap((id) => known.get(id)?.cautions ?? []))
   return [...cautions.values()].filter(
     ({ id, appliesTo }) =>
-      named.has(id) ||
-      appliesTo.materials.some((material) => materials.includes(material)) ||
+      materials.some(
+        ({ material, state }) =>
+          (appliesTo.materials.includes(material) || known.get(material)?.cautions.includes(id)) &&
+          (state === undefined || !appliesTo.exceptStates.includes(state)),
+      ) ||
       appliesTo.roles.some((role) => roles.includes(role)) ||
       appliesTo.uses.some((use) => uses.includes(use)) ||
       appliesTo.methods.some((method) => methods.some((one) => one === method)),

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { citation, slug } from '#lib/entry/fields.ts'
-import { METHODS, ROLES, STANDINGS, USES } from '#lib/entry/terms.ts'
+import { MEASURED_STATES, METHODS, ROLES, STANDINGS, USES } from '#lib/entry/terms.ts'
 import { PROPERTY_UNITS, type PropertyName } from '#lib/mortar/material.ts'
 import { BASES } from '#lib/mortar/range.ts'
 import { SOURCE_TYPES } from './locator.ts'
@@ -128,6 +128,7 @@ export const cautionFront = z.strictObject({
     roles: z.array(z.enum(ROLES)).default([]),
     uses: z.array(z.enum(USES)).default([]),
     methods: z.array(z.enum(METHODS)).default([]),
+    exceptStates: z.array(z.enum(MEASURED_STATES)).default([]),
   }),
 })
 

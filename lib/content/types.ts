@@ -120,6 +120,8 @@ export interface Caution {
     readonly roles: readonly Role[]
     readonly uses: readonly Use[]
     readonly methods: readonly string[]
+    /** States in which a material does not bring it, though it is named here or names this caution. */
+    readonly exceptStates: readonly MeasuredState[]
   }
 }
 

@@ -4,7 +4,7 @@ import { caseBySlug, listCases } from '#lib/db/cases.ts'
 import { citing } from '#lib/db/citations.ts'
 import { closeDb, db } from '#lib/db/client.ts'
 import { ping } from '#lib/db/health.ts'
-import { listRecipes, recipeBySlug, revisionTitles } from '#lib/db/recipes.ts'
+import { listRecipes, recipeBySlug, revisionNames } from '#lib/db/recipes.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
 import { makeCase, makeRecipe, makeVisit, makeWork, publish, STEWARD } from '../support/make.ts'
 
@@ -153,12 +153,13 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
   })
 })
 
-describe('revisionTitles(refs)', () => {
+describe('revisionNames(refs)', () => {
   it('names each revision that can be read, and none that was never published', async () => {
-    expect(await revisionTitles(['mixed-sand@1', 'mixed-sand@9', 'nowhere@1'])).toEqual(
-      new Map([['mixed-sand@1', (await recipeBySlug('mixed-sand', 1))?.body.title]]),
+    const title = (await recipeBySlug('mixed-sand', 1))?.body.title
+    expect(await revisionNames(['mixed-sand@1', 'mixed-sand@9', 'nowhere@1'])).toEqual(
+      new Map([['mixed-sand@1', { title, method: 'putty' }]]),
     )
-    expect(await revisionTitles([])).toEqual(new Map())
+    expect(await revisionNames([])).toEqual(new Map())
   })
 })
 

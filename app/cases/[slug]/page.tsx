@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { caseBySlug } from '#lib/db/cases.ts'
-import { revisionTitles } from '#lib/db/recipes.ts'
+import { type RevisionName, revisionNames } from '#lib/db/recipes.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -36,7 +36,7 @@ export default async function CasePage({ params, searchParams }: Props) {
   const found = await caseBySlug(slug, wholeNumber((await searchParams).revision))
   if (!found) return (await WithdrawnPage({ slug, kind: 'case' })) ?? notFound()
   const { body, visits } = found
-  const titles = await revisionTitles(body.works.flatMap(({ recipe }) => recipe ?? []))
+  const recipes = await revisionNames(body.works.flatMap(({ recipe }) => recipe ?? []))
   return (
     <>
       <PageHead title={body.title} kicker={<a href="/cases">{t('cases.title')}</a>} lead={body.summary}>
@@ -67,21 +67,22 @@ export default async function CasePage({ params, searchParams }: Props) {
         <WorkSection
           key={work.id}
           work={work}
-          recipeTitle={work.recipe && titles.get(work.recipe)}
+          recipeTitle={work.recipe && recipes.get(work.recipe)?.title}
           visits={visits.filter((visit) => visit.body.work === work.id)}
         />
       ))}
       <Fabric body={body} />
       <Found body={body} />
-      <CautionSection cautions={cautionsOf(body)} />
+      <CautionSection cautions={cautionsOf(body, recipes)} />
       <CiteSection path="cases" entry={found} title={body.title} />
     </>
   )
 }
 
-/** What the works of this case put hands to, wherever it was mixed from. */
-const cautionsOf = ({ works }: CaseBody) =>
+/** What the works of this case put hands to, as mixed and by the recipes that they name. */
+const cautionsOf = ({ works }: CaseBody, recipes: ReadonlyMap<string, RevisionName>) =>
   cautionsFor({
-    materials: works.flatMap(({ mixed }) => mixed?.ingredients.map(({ material }) => material) ?? []),
+    materials: works.flatMap(({ mixed }) => mixed?.ingredients ?? []),
     uses: works.map(({ use }) => use),
+    methods: [...recipes.values()].map(({ method }) => method),
   })

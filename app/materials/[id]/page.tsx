@@ -40,7 +40,7 @@ export default async function MaterialPage({ params }: Props) {
         kicker={<a href="/materials">{t('materials.title')}</a>}
         lead={<Hinted pieces={hinter()(description)} />}
       >
-        <Cautions cautions={cautionsFor({ materials: [id], roles: [role] })} />
+        <Cautions cautions={cautionsFor({ materials: [{ material: id }], roles: [role] })} />
       </PageHead>
       <Section id="figures" title={t('material.figures')} note={t('material.figuresNote')}>
         <PropertyTable label={label} properties={properties} />

@@ -45,7 +45,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
   const { cases, total } = await listCases({ recipe: slug }, { limit: MOST_CASES })
   const worked = workedProportions(body.ingredients)
   const cautions = cautionsFor({
-    materials: body.ingredients.map(({ material }) => material),
+    materials: body.ingredients,
     roles: body.ingredients.map(({ role }) => role),
     uses: body.uses,
     methods: [body.method],

@@ -1,5 +1,5 @@
 import { content } from '#lib/content/index.ts'
-import { revisionTitles } from '#lib/db/recipes.ts'
+import { revisionNames } from '#lib/db/recipes.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { proportionText } from '../../_ui/ingredients.tsx'
@@ -13,7 +13,7 @@ import { words } from '../../_words/index.ts'
 export async function RestsOn({ body }: { body: RecipeBody }) {
   const t = words('pages')
   const { region, adaptedFrom } = body
-  const titles = await revisionTitles(adaptedFrom === undefined ? [] : [adaptedFrom])
+  const names = await revisionNames(adaptedFrom === undefined ? [] : [adaptedFrom])
   const place = [region.name, region.country && labelOf('countries', region.country)].filter(
     (one) => one !== undefined,
   )
@@ -45,7 +45,7 @@ export async function RestsOn({ body }: { body: RecipeBody }) {
           [t('recipe.region')]: place.length > 0 ? place.join(', ') : null,
           [t('recipe.period')]: body.period,
           [t('recipe.adaptedFrom')]: adaptedFrom && (
-            <RevisionLink address={adaptedFrom} title={titles.get(adaptedFrom)} />
+            <RevisionLink address={adaptedFrom} title={names.get(adaptedFrom)?.title} />
           ),
         }}
       />

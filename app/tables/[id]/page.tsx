@@ -31,7 +31,8 @@ export default async function TablePage({ params }: Props) {
   if (!table) notFound()
   const hint = hinter()
   const cautions = cautionsFor({
-    materials: table.rows.flatMap((row) => row.ingredients.map(({ material }) => material)),
+    // Old rows' powder and putty were slaked from quicklime, so their state rules nothing out.
+    materials: table.rows.flatMap((row) => row.ingredients.map(({ material }) => ({ material }))),
     roles: table.rows.flatMap((row) => row.ingredients.map(({ role }) => role)),
     uses: table.rows.flatMap((row) => row.uses),
   })

@@ -4,18 +4,17 @@ import type { JobSheet } from '#lib/mortar/job-types.ts'
 import { cautionsFor } from '../../../_ui/cautions.tsx'
 import { words } from '../../../_words/index.ts'
 
-/** A lime's own cautions that only matter while there is quicklime on site. */
-const FOR_QUICKLIME = ['quicklime', 'hot-mortar']
-
 /** The cautions of the job and of its materials in their short form: they print with the sheet. */
 export function JobCautions({ sheet, recipe, slug }: { sheet: JobSheet; recipe: RecipeBody; slug: string }) {
   const t = words('job')
-  const ofMaterials = cautionsFor({ materials: recipe.ingredients.map(({ material }) => material) })
-  const idle = sheet.heat === null ? FOR_QUICKLIME : []
-  const ids = new Set([
-    ...sheet.cautions,
-    ...ofMaterials.map(({ id }) => id).filter((id) => !idle.includes(id)),
-  ])
+  // The state on site decides, not the one that the recipe was measured in.
+  const ofMaterials = cautionsFor({
+    materials: recipe.ingredients.map(({ material }, index) => ({
+      material,
+      state: sheet.ingredients.find((one) => one.index === index)?.state,
+    })),
+  })
+  const ids = new Set([...sheet.cautions, ...ofMaterials.map(({ id }) => id)])
   const cautions = [...ids].flatMap((id) => content().cautions.get(id) ?? [])
   return (
     <div className="job-cautions">
