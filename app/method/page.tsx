@@ -12,6 +12,7 @@ import { Quantity } from '../_ui/quantity.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
 import { PracticeTable } from './practice-table.tsx'
+import { YieldTable } from './yield-table.tsx'
 
 const t = words('pages')
 const SUMS = ['slaking', 'growth', 'putty', 'aggregate', 'share', 'bulking', 'yield'] as const
@@ -84,6 +85,7 @@ export default function MethodPage() {
         />
       </Section>
       <PracticeTable />
+      <YieldTable />
       <Section id="states" title={t('method.states')}>
         <p>{t('method.statesText')}</p>
       </Section>

@@ -34,6 +34,7 @@ export { leanestProportion, voidsFromDensities, voidsFromWater } from './sand-vo
 // 4. Yield.
 
 export { HANDBOOK_YIELDS, type MortarYield, yieldOf } from './yield.ts'
+export { compareYields, type YieldComparison } from './yield-tables.ts'
 
 // 5. Take-off.
 

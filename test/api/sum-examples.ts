@@ -43,6 +43,16 @@ export const SUM_EXAMPLES: Readonly<Record<string, unknown>> = {
   'restate-recipe': { ...recipe, as: { limeState: 'putty', aggregate: 'damp', by: 'volume' } },
   'find-yield': recipe,
   'take-off': { work: { kind: 'volume', volumeL: 100 } },
+  'compare-practice': { lime, sand: { ...sand, voids: 0.38 } },
+  'compare-yields': { lime, sand, cement: { bulkDensity: 1440, particleDensity: 3150 } },
+  'compare-plausible': {
+    ingredients: [
+      { material: 'lime', role: 'lime', parts: { low: 1, high: 1 }, by: 'volume', state: 'putty' },
+      { material: 'earth', role: 'earth', parts: { low: 5, high: 5 }, by: 'volume', state: 'dry' },
+    ],
+    materials: { lime, earth: { ...sand, clayFraction: 0.12 } },
+    family: 'earth-lime',
+  },
   'bulking-from-jar': { dampMm: 200, floodedMm: 160 },
   'bulking-by-moisture': {
     moisturePercent: 5,

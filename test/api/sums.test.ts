@@ -3,10 +3,12 @@ import { problem } from '#lib/api/problem.ts'
 import { sumOperations } from '#lib/api/sums/index.ts'
 import { content } from '#lib/content/index.ts'
 import { locatorFault } from '#lib/content/locator.ts'
+import type { Range } from '#lib/mortar/range.ts'
 import { shownUnit } from '#lib/mortar/units.ts'
 import { isUnit } from '../../app/_ui/units.ts'
 import { words } from '../../app/_words/index.ts'
 import { GET, POST } from '../../app/api/v1/sums/[name]/route.ts'
+import { expectWorking } from '../mortar/working.ts'
 import { SUM_EXAMPLES } from './sum-examples.ts'
 
 const ask = (name: string, body: unknown, method: 'GET' | 'POST' = 'POST') =>
@@ -26,6 +28,9 @@ interface Working {
   readonly means: string
   readonly unit: string
   readonly source?: string
+  readonly symbol: string
+  readonly numbers: string
+  readonly result: Range
 }
 /** Every value under a name, anywhere in an answer. */
 const valuesOf = (answer: unknown, name: string): unknown[] => {
@@ -101,6 +106,11 @@ describe('POST /api/v1/sums/{name}', () => {
     const steps = (await answers()).flatMap((answer) => valuesOf(answer, 'steps')).flat() as Working[]
     for (const { unit } of steps)
       for (const system of ['metric', 'us'] as const) expect(isUnit(shownUnit(unit, system)), unit).toBe(true)
+  }, 60_000)
+
+  it('prints working that comes to its result', async () => {
+    const steps = (await answers()).flatMap((answer) => valuesOf(answer, 'steps')).flat() as Working[]
+    for (const step of steps) expectWorking(step)
   }, 60_000)
 
   it('has words for every line of working', async () => {

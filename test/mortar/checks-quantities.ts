@@ -444,7 +444,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
       expected: [380, 310, 250][i] as number,
       tolerance: 0.09 * ([380, 310, 250][i] as number),
       unit: 'kg',
-      why: 'a schedule in round numbers that falls in uneven steps',
+      why: 'round numbers in uneven steps; 1 : 1 to 1 : 3 lie 13 to 24 % off and stand with their reason on the page of method',
     }),
   ),
   {
@@ -457,7 +457,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
     expected: 2.05,
     tolerance: 0.09 * 2.05,
     unit: 'barrels',
-    why: 'it supposes its own voids and water',
+    why: 'it supposes its own voids and water; 1 : 1 to 1 : 2½ lie 14 to 17 % off and stand with their reason on the page of method',
   },
   {
     id: 'gillette-barrels-4',
@@ -469,7 +469,7 @@ export const QUANTITY_CHECKS: readonly OutsideCheck[] = [
     expected: 1.54,
     tolerance: 0.1 * 1.54,
     unit: 'barrels',
-    why: 'it supposes its own voids and water',
+    why: 'as for 1 : 3; its own sand column does not close with its barrels by as much',
   },
   {
     id: 'water-for-slaking-in-sand',

@@ -116,6 +116,29 @@ describe('workJob', () => {
     )
   })
 
+  test('warns of magnesia in a hydrate and a putty too, which no slaking on site has reached', () => {
+    const lime = { ...PURE, ...known({ freeCaO: 0.55, freeMgO: 0.35 }) }
+    for (const limeState of ['dry-hydrate', 'putty'] as const)
+      expect(ids(sheet({ limeState, materials: { lime, sand: SAND } }))).toContain('late-swelling-magnesia')
+    expect(ids(sheet())).not.toContain('late-swelling-magnesia')
+  })
+
+  test('counts the water of sand that the recipe measures damp, where it states its water', () => {
+    const likely = (state: 'dry' | 'damp') =>
+      sheet({
+        ingredients: [lime(1, 'dry-hydrate'), sand(3, state), part('water', 'water', 1, 'not-stated')],
+        materials: { lime: PURE, sand: SAND, water: {} },
+        work: { kind: 'volume', volumeL: 100 },
+        lossPercent: 0,
+      })
+    const [dry, damp] = [likely('dry'), likely('damp')]
+    const perLime = (found: JobSheet) =>
+      found.water.freeL.typical / (found.ingredients[0]?.siteL?.typical ?? 0)
+    // 3 L of sand of 1.516 kg/L at the 4 % that damp is taken to mean: no bulking is known, so 0.182 L more.
+    expect(perLime(dry)).toBeCloseTo(1, 9)
+    expect(perLime(damp)).toBeCloseTo(1 + 3 * 1.516 * 0.04, 9)
+  })
+
   test('orders whole packs and counts their cost', () => {
     const found = sheet({
       packsKg: { lime: 25 },

@@ -8,14 +8,18 @@ import { comparePractice } from '#lib/mortar/practice.ts'
 import { orderSteps } from '#lib/mortar/sequence.ts'
 import { WORK_KINDS, workFields } from '#lib/mortar/takeoff.ts'
 import { HANDBOOK_YIELDS } from '#lib/mortar/yield.ts'
+import { compareYields } from '#lib/mortar/yield-tables.ts'
 import { value } from './check.ts'
-import { known, RANGED_LIME, RANGED_SAND } from './core-fixtures.ts'
+import { cement, known, RANGED_LIME, RANGED_SAND } from './core-fixtures.ts'
 
 const content = (path: string) => new URL(`../../content/${path}`, import.meta.url)
 
 const cited = [
   ...Object.values(SOURCES),
   ...HANDBOOK_YIELDS.map(({ source }) => source),
+  ...value(compareYields({ lime: RANGED_LIME, sand: RANGED_SAND, cement: cement(1440) })).map(
+    ({ source }) => source,
+  ),
   ...value(comparePractice(RANGED_LIME, { ...RANGED_SAND, ...known({ voids: 0.38 }) })).map(
     ({ source }) => source,
   ),

@@ -15,9 +15,11 @@ import { slakeBatch } from '#lib/mortar/slaking.ts'
 import { WORK_KINDS, type Work, workFields } from '#lib/mortar/takeoff.ts'
 import { shownUnit } from '#lib/mortar/units.ts'
 import { yieldOf } from '#lib/mortar/yield.ts'
+import { AGREES_PERCENT, compareYields, YIELD_REASON_IDS } from '#lib/mortar/yield-tables.ts'
 import { isUnit } from '../../app/_ui/units.ts'
 import { value } from './check.ts'
 import { known, lime, part, RANGED_LIME, RANGED_SAND, sand } from './core-fixtures.ts'
+import { expectWorking } from './working.ts'
 
 const catalogue: unknown = JSON.parse(
   readFileSync(new URL('../../app/_words/en/steps.json', import.meta.url), 'utf8'),
@@ -108,42 +110,9 @@ describe('every line of working', () => {
   })
 
   test('agrees with its result where the numbers are plain arithmetic', () => {
-    for (const { numbers, result, symbol } of steps.filter((step) =>
-      /^(?:[\d\s.,()+−·/-]|max\(|min\()+$/.test(step.numbers),
-    )) {
-      const found = evaluate(numbers)
-      expect(
-        Math.abs(found - result.typical),
-        `${symbol}: ${numbers} = ${found}, not ${result.typical}`,
-      ).toBeLessThan(1e-3 * Math.abs(result.typical) + 1e-9)
-    }
+    for (const step of steps) expectWorking(step)
   })
 })
-
-/** Plain arithmetic as printed: sums of products, brackets, min and max, read from left to right. */
-function evaluate(text: string): number {
-  const tokens = text.replaceAll('−', '-').match(/\d+(?:\.\d+)?|max\(|min\(|[(),+\-·/]/g) ?? []
-  let at = 0
-  const atom = (): number => {
-    const token = tokens[at++]
-    if (token !== '(' && token !== 'max(' && token !== 'min(') return Number(token)
-    const found = [sum()]
-    while (tokens[at++] === ',') found.push(sum())
-    return token === 'min(' ? Math.min(...found) : Math.max(...found)
-  }
-  const product = (): number => {
-    let result = atom()
-    while (tokens[at] === '·' || tokens[at] === '/')
-      result = tokens[at++] === '·' ? result * atom() : result / atom()
-    return result
-  }
-  const sum = (): number => {
-    let result = product()
-    while (tokens[at] === '+' || tokens[at] === '-') result += tokens[at++] === '+' ? product() : -product()
-    return result
-  }
-  return sum()
-}
 
 describe('comparePlausible', () => {
   const earth = { ...RANGED_SAND, ...known({ clayFraction: 0.12 }) }
@@ -199,5 +168,26 @@ describe('practice beside the sums', () => {
         'ground-carries-four',
       ]),
     )
+  })
+})
+
+describe('books beside the sums', () => {
+  const cement = known({ bulkDensity: 1440, particleDensity: 3150 })
+  const found = value(compareYields({ lime: RANGED_LIME, sand: RANGED_SAND, cement }))
+
+  test('all their figures are there, and each that is off says why', () => {
+    expect(found.map(({ book }) => book).filter((book) => book === 'schedule-of-rates')).toHaveLength(6)
+    expect(found.map(({ book }) => book).filter((book) => book === 'barrels-per-yard')).toHaveLength(6)
+    for (const { differencePercent, reason } of found) {
+      expect(reason === null).toBe(Math.abs(differencePercent) <= AGREES_PERCENT)
+      expect(reason).not.toBe('other')
+    }
+  })
+
+  test('every book, binder and reason has its words', () => {
+    for (const { book, binder } of found)
+      for (const key of [`yields.book.${book}`, `yields.binder.${binder}`])
+        expect(typeof wordsOf(key), key).toBe('string')
+    for (const reason of YIELD_REASON_IDS) expect(typeof wordsOf(`yields.reasonOf.${reason}`)).toBe('string')
   })
 })

@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { ingredient } from '#lib/entry/recipe.ts'
 import { LIME_STATES, MEASURED_STATES, MEASURES, ROLES } from '#lib/entry/terms.ts'
 import { LIME_STATES as STATES } from '#lib/mortar/lime.ts'
 import { convertLime } from '#lib/mortar/lime-convert.ts'
@@ -11,19 +10,10 @@ import { takeOff } from '#lib/mortar/takeoff.ts'
 import { yieldOf } from '#lib/mortar/yield.ts'
 import { work } from '../job-request.ts'
 import { amount, range, step } from '../shapes.ts'
-import { material, stated, sum } from './shapes.ts'
+import { material, recipe, stated, sum } from './shapes.ts'
 
 const state = z.enum(LIME_STATES)
 const steps = z.array(step)
-const recipe = {
-  ingredients: z
-    .array(ingredient.omit({ note: true }))
-    .min(1)
-    .max(12),
-  /** By the ingredients’ material names; ids of this site’s materials or figures of one’s own. */
-  materials: z.record(z.string(), material),
-}
-
 const limeAmount = z.object({ massKg: range, volumeL: range.nullable() })
 const GROWTHS = ['lump-to-hydrate', 'lump-to-putty', 'ground-to-hydrate', 'ground-to-putty'] as const
 

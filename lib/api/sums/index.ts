@@ -1,4 +1,5 @@
 import type { Operation } from '../operation.ts'
+import { comparisonSums } from './compare.ts'
 import { coreSums } from './core.ts'
 import { heapSums } from './heap.ts'
 import { limeSums } from './lime.ts'
@@ -10,6 +11,7 @@ import { wallSums } from './wall.ts'
 /** Every calculation that anyone may ask for by POST, each at `/api/v1/sums/{its name}`. */
 export const sumOperations = [
   ...coreSums,
+  ...comparisonSums,
   ...heapSums,
   ...sandSums,
   ...limeSums,

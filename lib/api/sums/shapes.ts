@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { content } from '#lib/content/index.ts'
 import { slug } from '#lib/entry/fields.ts'
+import { ingredient } from '#lib/entry/recipe.ts'
 import { Refusal } from '#lib/errors.ts'
 import { toRange } from '#lib/mortar/amount.ts'
 import type { Outcome } from '#lib/mortar/fault.ts'
@@ -52,6 +53,15 @@ const byId = slug
 
 /** A material by its id here, or by figures of one's own. */
 export const material = z.union([byId, figures])
+
+/** A recipe's parts, and its materials by the names that the ingredients give them. */
+export const recipe = {
+  ingredients: z
+    .array(ingredient.omit({ note: true }))
+    .min(1)
+    .max(12),
+  materials: z.record(z.string(), material),
+}
 
 type Stated<T> = { [K in keyof T]: Exclude<T[K], undefined> }
 
