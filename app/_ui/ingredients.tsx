@@ -1,3 +1,4 @@
+import { content } from '#lib/content/index.ts'
 import type { Parts } from '#lib/entry/fields.ts'
 import type { Measure, MeasuredState } from '#lib/entry/terms.ts'
 import { formatList, formatParts } from '../_words/format.ts'
@@ -21,18 +22,26 @@ export function partsText(parts: Parts | null): string {
   return typical === undefined ? span : t('parts.usually', { span, typical: formatParts(typical) })
 }
 
-/** `1 fat lime (putty) : 3 pit sand`; the measure stands with each ingredient where they differ. */
+/**
+ * `1 fat lime (putty) : 3 pit sand`; the measure stands with each ingredient where they differ. A lime always
+ * says its state, also when nobody said it.
+ */
 export function proportionText(ingredients: readonly Stated[]): string {
   const mixed = new Set(ingredients.map(({ by }) => by)).size > 1
   return ingredients
     .map((one) => {
       const parts = one.parts === null ? '' : `${partsText(one.parts)} `
-      const state =
-        one.state === 'dry' || one.state === 'not-stated' ? [] : [inSentence(stateLabel(one.state))]
+      const state = stateIn(one)
       const how = mixed ? [...state, words('common')(`measure.${one.by}`)] : state
       return `${parts}${inSentence(materialLabel(one.material))}${how.length > 0 ? ` (${how.join(', ')})` : ''}`
     })
     .join(' : ')
+}
+
+function stateIn({ material, state }: Stated): string[] {
+  if (state === 'dry') return []
+  if (state !== 'not-stated') return [inSentence(stateLabel(state))]
+  return content().materials.get(material)?.role === 'lime' ? [words('common')('parts.stateOpen')] : []
 }
 
 /** How all of them were measured: `By volume`, `By mass`, or both. */

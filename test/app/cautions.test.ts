@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { content } from '#lib/content/index.ts'
 import { cautionsFor, type Work } from '../../app/_ui/cautions.tsx'
+
+// Reading it takes seconds on a busy machine, and no test should be charged with that.
+content()
 
 const ids = (work: Work) => cautionsFor(work).map(({ id }) => id)
 
