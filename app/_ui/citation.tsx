@@ -40,7 +40,7 @@ export function FullCitation({ source }: { source: Source }) {
     source.publisher && source['publisher-place']
       ? t('citation.publisher', { place: source['publisher-place'], publisher: source.publisher })
       : (source.publisher ?? source['publisher-place']),
-    source.page && t('citation.pages', { pages: source.page }),
+    source.page && t(/^\d+$/.test(source.page) ? 'citation.page' : 'citation.pages', { pages: source.page }),
     source.ISBN && t('citation.isbn', { isbn: source.ISBN }),
   ]
   const address = source.DOI === undefined ? source.URL : `https://doi.org/${source.DOI}`

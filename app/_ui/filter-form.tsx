@@ -14,9 +14,13 @@ interface Count {
   readonly count: number
 }
 
-/** Counts with the choice that was made among them, even where it would leave nothing: a form shows what it did. */
-export const withChosen = (counts: readonly Count[], value: string | undefined): readonly Count[] =>
-  value === undefined || counts.some(({ id }) => id === value) ? counts : [...counts, { id: value, count: 0 }]
+/** Counts with the choice that was made among them, even one that no count was made of: a form shows what it did. */
+export const withChosen = (
+  counts: readonly Count[],
+  value: string | undefined,
+  count = 0,
+): readonly Count[] =>
+  value === undefined || counts.some(({ id }) => id === value) ? counts : [...counts, { id: value, count }]
 
 /** Counts of a vocabulary's terms under their labels, the choice that was made among them. */
 export const labelled = (vocabulary: string, counts: readonly Count[], value: string | undefined) =>

@@ -50,7 +50,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
       name: 'years',
       value: years?.toString(),
       any: 'anyYears',
-      counts: withChosen(counts.years, years?.toString())
+      counts: withChosen(counts.years, years?.toString(), page.total)
         .map((one) => ({ ...one, label: t('cases.atLeast', { years: Number(one.id) }) }))
         .sort((a, b) => Number(a.id) - Number(b.id)),
     },

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { caseBySlug } from '#lib/db/cases.ts'
 import { type RevisionName, revisionNames } from '#lib/db/recipes.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
@@ -21,10 +22,12 @@ interface Props {
 }
 
 const t = words('pages')
+/** Head and page ask for the same case: it is read once. */
+const readCase = cache(caseBySlug)
 
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
-  const found = await caseBySlug(slug, wholeNumber((await searchParams).revision))
+  const found = await readCase(slug, wholeNumber((await searchParams).revision))
   if (!found) return {}
   const { title, summary } = found.body
   return { title, description: summary, alternates: { canonical: `/cases/${slug}` } }
@@ -33,7 +36,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 /** One wall: its fabric, the mortars found in it, the works done to it and what each visit saw. */
 export default async function CasePage({ params, searchParams }: Props) {
   const { slug } = await params
-  const found = await caseBySlug(slug, wholeNumber((await searchParams).revision))
+  const found = await readCase(slug, wholeNumber((await searchParams).revision))
   if (!found) return (await WithdrawnPage({ slug, kind: 'case' })) ?? notFound()
   const { body, visits } = found
   const recipes = await revisionNames(body.works.flatMap(({ recipe }) => recipe ?? []))

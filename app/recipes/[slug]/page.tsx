@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { listCases } from '#lib/db/cases.ts'
 import { recipeBySlug } from '#lib/db/recipes.ts'
 import { CaseIndex } from '../../_ui/case-index.tsx'
@@ -25,12 +26,14 @@ interface Props {
 }
 
 const t = words('pages')
+/** Head and page ask for the same recipe: it is read once. */
+const readRecipe = cache(recipeBySlug)
 /** More than these are a list of their own. */
 const MOST_CASES = 12
 
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
-  const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).revision))
+  const recipe = await readRecipe(slug, wholeNumber((await searchParams).revision))
   if (!recipe) return {}
   const { title, summary } = recipe.body
   return { title, description: summary, alternates: { canonical: `/recipes/${slug}` } }
@@ -39,7 +42,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 /** One recipe: as stated, as it works out for each lime state, what it rests on, where it was used. */
 export default async function RecipePage({ params, searchParams }: Props) {
   const { slug } = await params
-  const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).revision))
+  const recipe = await readRecipe(slug, wholeNumber((await searchParams).revision))
   if (!recipe) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
   const { body } = recipe
   const { cases, total } = await listCases({ recipe: slug }, { limit: MOST_CASES })
