@@ -72,7 +72,7 @@ export async function startSite(settings: Settings, databaseUrl: string): Promis
       resolve()
     })
   })
-  const running_: Running = {
+  const site: Running = {
     exited,
     stop: async () => {
       if (running) child.kill('SIGTERM')
@@ -85,20 +85,22 @@ export async function startSite(settings: Settings, databaseUrl: string): Promis
     if (!running) throw new Halt(`The site did not start:\n${output}`)
     if (await answers(settings)) break
     if (performance.now() > deadline) {
-      await running_.stop()
+      await site.stop()
       throw new Halt(`The site did not answer within a minute:\n${output}`)
     }
   }
+  // The content is read with the first page; better now than while somebody waits for it.
+  await answers(settings, '/', 30_000)
   ready = true
-  return running_
+  return site
 }
 
 /** Whether the site answers at all, be it to say that the database is away. */
-async function answers({ host, port }: Settings): Promise<boolean> {
+async function answers({ host, port }: Settings, path = '/api/health', patienceMs = 5000): Promise<boolean> {
   const at =
     host === '0.0.0.0' ? '127.0.0.1' : host === '::' ? '[::1]' : host.includes(':') ? `[${host}]` : host
   try {
-    const answer = await fetch(`http://${at}:${port}/api/health`, { signal: AbortSignal.timeout(5000) })
+    const answer = await fetch(`http://${at}:${port}${path}`, { signal: AbortSignal.timeout(patienceMs) })
     await answer.body?.cancel()
     return true
   } catch {
