@@ -11,15 +11,21 @@ import { words } from '../_words/index.ts'
 const LIME = 'lime-cl90'
 const SAND = 'sand-sharp'
 
+/** Some hundred thousand draws that content alone decides: they are worked once. */
+let compared: ReturnType<typeof comparePractice> | undefined
+
+function compare() {
+  const { materials } = content()
+  const [lime, sand] = [materials.get(LIME), materials.get(SAND)]
+  return lime && sand && comparePractice(lime.properties, sand.properties)
+}
+
 /** What masons and books say in round numbers beside what the sums make of it, disagreements included. */
 export function PracticeTable() {
   const t = words('pages')
   const steps = words('steps')
-  const { materials } = content()
-  const [lime, sand] = [materials.get(LIME), materials.get(SAND)]
-  if (!lime || !sand) return null
-  const outcome = comparePractice(lime.properties, sand.properties)
-  if (!outcome.ok) return null
+  compared ??= compare()
+  if (compared?.ok !== true) return null
   return (
     <Section id="practice" title={t('method.practice')} note={t('method.practiceNote')}>
       <DataTable
@@ -32,7 +38,7 @@ export function PracticeTable() {
           { key: 'ours', head: t('method.ours'), tight: true },
           { key: 'judged', head: t('method.judged') },
         ]}
-        rows={outcome.value.map((one) => ({
+        rows={compared.value.map((one) => ({
           key: one.id,
           cells: {
             saying: (
