@@ -13,7 +13,17 @@ import { say, step } from './say.ts'
 const STAMP = '.next/stamp'
 /** What the comparison page would otherwise work out for its first reader. */
 const RATIOS = '.next/ratios.json'
-const SOURCES = ['app', 'lib', 'content', 'prisma/schema.prisma', 'package.json', 'package-lock.json']
+const SOURCES = [
+  'app',
+  'lib',
+  'content',
+  'prisma/schema.prisma',
+  'proxy.ts',
+  'next.config.ts',
+  'tsconfig.json',
+  'package.json',
+  'package-lock.json',
+]
 
 /** Builds the site unless it was built from these very sources; one build at a time in this folder. */
 export async function build(signal: AbortSignal): Promise<void> {

@@ -7,6 +7,7 @@ type Verb = () => Promise<{ run(args: readonly string[]): Promise<number> }>
 const VERBS: Record<string, Verb> = {
   serve: () => import('./serve.ts'),
   test: () => import('./test.ts'),
+  bench: () => import('./bench.ts'),
   generate: () => import('./generate.ts'),
   content: () => import('./content.ts'),
   migrate: () => import('./migrate.ts'),

@@ -13,16 +13,18 @@ import { type Supervised, supervise } from './supervise.ts'
 
 /**
  * `npm run serve`: from a fresh clone to a running site, saying each step, and then keeping it running until it is
- * told to stop. Resolves with the exit code once everything it started is stopped.
+ * told to stop. With `--dev` the site is not built but follows every change of the sources. Resolves with the exit
+ * code once everything it started is stopped.
  */
-export async function run(): Promise<number> {
+export async function run(args: readonly string[]): Promise<number> {
   const told = new AbortController()
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => told.abort())
   if (startedByNpm()) endWithParent(told)
   /** What must be undone, last first. */
   const undo: (() => Promise<void> | void)[] = []
   try {
-    return await serve(readSettings(), told.signal, undo)
+    const mode = args.includes('--dev') ? 'development' : 'production'
+    return await serve(readSettings(), mode, told.signal, undo)
   } catch (error) {
     if (told.signal.aborted) return 0
     throw error
@@ -34,6 +36,7 @@ export async function run(): Promise<number> {
 
 async function serve(
   settings: Settings,
+  mode: 'production' | 'development',
   told: AbortSignal,
   undo: (() => Promise<void> | void)[],
 ): Promise<number> {
@@ -67,8 +70,8 @@ async function serve(
   undo.push(() => signHeads(dataDir))
   told.throwIfAborted()
 
-  await build(told)
-  const start = () => startSite({ ...settings, dataDir }, database.url)
+  if (mode === 'production') await build(told)
+  const start = () => startSite({ ...settings, dataDir }, database.url, mode)
   const site = supervise('The site', await step('Starting the site', start), start)
   undo.push(site.stop)
   kept.push(site)

@@ -37,15 +37,22 @@ export async function checkPort({ host, port }: Settings): Promise<void> {
   }
 }
 
-/** Starts the built site and resolves when it answers. */
-export async function startSite(settings: Settings, databaseUrl: string): Promise<Running> {
+/**
+ * Starts the site and resolves when it answers: the built one, or with `development` one that follows every
+ * change of the sources.
+ */
+export async function startSite(
+  settings: Settings,
+  databaseUrl: string,
+  mode: 'production' | 'development' = 'production',
+): Promise<Running> {
   const child = spawn(
     process.execPath,
     [
       '--import',
       new URL('./end-with-parent.mjs', import.meta.url).href,
       'node_modules/next/dist/bin/next',
-      'start',
+      mode === 'production' ? 'start' : 'dev',
       '--port',
       String(settings.port),
       '--hostname',
@@ -55,7 +62,7 @@ export async function startSite(settings: Settings, databaseUrl: string): Promis
       // A process group of its own: Ctrl-C reaches `serve`, which stops the site first and the database after.
       detached: true,
       stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
-      env: childEnv({ NODE_ENV: 'production', DATABASE_URL: databaseUrl, DATA_DIR: settings.dataDir }),
+      env: childEnv({ NODE_ENV: mode, DATABASE_URL: databaseUrl, DATA_DIR: settings.dataDir }),
     },
   )
   let output = ''
