@@ -23,5 +23,5 @@ export function lackingIn(names: Readonly<Record<string, unknown>> = {}): string
 }
 
 /** A language by its tag: `German`. */
-export const languageName = (tag: string): string =>
+const languageName = (tag: string): string =>
   words('library')(`language.${WANTED_LANGUAGES.find((language) => language === tag) ?? 'other'}`, { tag })

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { content } from '#lib/content/index.ts'
-import { recipeBySlug } from '#lib/db/recipes.ts'
+import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
 import { slug } from '#lib/entry/fields.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { STANDINGS } from '#lib/entry/terms.ts'
@@ -61,10 +61,10 @@ export const jobOperation = operation({
   async run({ body }) {
     const recipe = await recipeBySlug(body.recipe, body.revision)
     if (!recipe) throw new Refusal('not-found', 'No such recipe is published.')
-    const outcome = sheetOf(recipe.body, body)
+    const outcome = sheetOf(asItStands(recipe), body)
     if (!outcome.ok) throw new Refusal('invalid', 'The sums refuse what was given.', outcome.faults)
     return {
-      recipe: { slug: recipe.slug, revision: recipe.revision, standing: recipe.body.standing },
+      recipe: { slug: recipe.slug, revision: recipe.revision, standing: recipe.standing },
       edition: content().edition,
       sums: SUMS_VERSION,
       ...(body.override && { override: body.override }),

@@ -1,7 +1,6 @@
-import { readBody } from '#lib/entry/body.ts'
 import { isSlug } from '#lib/entry/fields.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
-import { type Family, type Method, STANDINGS, type Standing, type Use } from '#lib/entry/terms.ts'
+import { type Family, STANDINGS, type Standing, type Use } from '#lib/entry/terms.ts'
 import { Prisma } from '../../prisma/generated/client.ts'
 import { db } from './client.ts'
 import {
@@ -15,7 +14,6 @@ import {
   oneOrMore,
 } from './facet.ts'
 import { MOST, noSuchPage, pageSize } from './page.ts'
-import { splitRef } from './projection/source.ts'
 import { type Published, publishedBySlug } from './published.ts'
 
 export interface RecipeSummary {
@@ -112,30 +110,14 @@ export async function recipeBySlug(slug: string, revision?: number): Promise<Rea
   return { ...found, standing: grave.standing, standingReason: grave.standingReason }
 }
 
+/** A recipe's body with the standing that it has today: what may be worked out from it rests on that. */
+export const asItStands = ({ body, standing, standingReason }: ReadRecipe): RecipeBody => ({
+  ...body,
+  standing,
+  ...(standingReason !== undefined && { standingReason }),
+})
+
 const gravity = ({ standing }: RecipeBody) => STANDINGS.indexOf(standing)
-
-export interface RevisionName {
-  readonly title: string
-  readonly method: Method
-}
-
-/** `slug@3` → what that revision is called and how it was mixed, for those that can be read. */
-export async function revisionNames(refs: readonly string[]): Promise<ReadonlyMap<string, RevisionName>> {
-  if (refs.length === 0) return new Map()
-  const wanted = refs.map(splitRef)
-  const rows = await db().$queryRaw<{ ref: string; body: unknown; shape: number }[]>`
-    SELECT e.slug || '@' || r.number AS ref, r.body, r.shape
-    FROM unnest(${wanted.map(({ slug }) => slug)}::text[], ${wanted.map(({ revision }) => revision)}::bigint[])
-      AS w(slug, number)
-    JOIN "Entry" e ON e.slug = w.slug AND e.kind = 'recipe' AND e."publishedRevisionId" IS NOT NULL
-    JOIN "Revision" r ON r."entryId" = e.id AND r.number = w.number AND r.state IN ('published', 'superseded')`
-  return new Map(
-    rows.map(({ ref, body, shape }) => {
-      const { title, method } = readBody('recipe', body, shape)
-      return [ref, { title, method }]
-    }),
-  )
-}
 
 async function afterRecipe(slug: string): Promise<Prisma.Sql> {
   const found = isSlug(slug)

@@ -4,7 +4,8 @@ import { caseBySlug, listCases } from '#lib/db/cases.ts'
 import { citing } from '#lib/db/citations.ts'
 import { closeDb, db } from '#lib/db/client.ts'
 import { ping } from '#lib/db/health.ts'
-import { listRecipes, recipeBySlug, revisionNames } from '#lib/db/recipes.ts'
+import { asItStands, listRecipes, recipeBySlug } from '#lib/db/recipes.ts'
+import { revisionNames } from '#lib/db/revisions.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
 import { makeCase, makeRecipe, makeVisit, makeWork, publish, STEWARD } from '../support/make.ts'
 
@@ -128,7 +129,9 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
     const grave = { standing: 'known-hazard', standingReason: 'It broke the stone.' } as const
     await publish('recipe', 'doubtful', makeRecipe())
     await publish('recipe', 'doubtful', makeRecipe(grave), 1)
-    expect(await recipeBySlug('doubtful', 1)).toMatchObject({ body: { standing: 'in-use' }, ...grave })
+    const first = await recipeBySlug('doubtful', 1)
+    expect(first).toMatchObject({ body: { standing: 'in-use' }, ...grave })
+    expect(first && asItStands(first)).toEqual({ ...makeRecipe(), ...grave })
     await publish('recipe', 'doubtful', makeRecipe(), 2)
     expect(await recipeBySlug('doubtful', 2)).toMatchObject(grave)
     expect(await recipeBySlug('doubtful')).toMatchObject({ standing: 'in-use' })

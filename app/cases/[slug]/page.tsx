@@ -2,15 +2,15 @@ import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { caseBySlug } from '#lib/db/cases.ts'
-import { type RevisionName, revisionNames } from '#lib/db/recipes.ts'
+import { type RevisionName, revisionNames } from '#lib/db/revisions.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
-import { Notice } from '../../_ui/notice.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
+import { Superseded } from '../../_ui/superseded.tsx'
 import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
 import { words } from '../../_words/index.ts'
 import { Fabric, Found } from './fabric.tsx'
@@ -54,17 +54,7 @@ export default async function CasePage({ params, searchParams }: Props) {
           <span>{t('cases.visits', { count: visits.length })}</span>
         </p>
         {body.invented && <InventedNotice page="one" />}
-        {found.revision < found.latest && (
-          <Notice kind="note">
-            <p>
-              {t.rich('entry.superseded', {
-                revision: found.revision,
-                latest: found.latest,
-                link: (label) => <a href={`/cases/${slug}`}>{label}</a>,
-              })}
-            </p>
-          </Notice>
-        )}
+        <Superseded path="cases" entry={found} />
       </PageHead>
       {body.works.map((work) => (
         <WorkSection

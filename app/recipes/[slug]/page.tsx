@@ -6,18 +6,15 @@ import { recipeBySlug } from '#lib/db/recipes.ts'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
-import { InventedNotice } from '../../_ui/invented.tsx'
-import { labelList, labelOf } from '../../_ui/label.ts'
-import { Notice } from '../../_ui/notice.tsx'
-import { PageHead } from '../../_ui/page-head.tsx'
+import { labelOf } from '../../_ui/label.ts'
 import { addressWith, type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
-import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
 import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
 import { workedProportions } from '../../_ui/worked.ts'
 import { words } from '../../_words/index.ts'
 import { IngredientTable } from './ingredient-table.tsx'
+import { RecipeHead } from './recipe-head.tsx'
 import { RestsOn } from './rests-on.tsx'
 
 interface Props {
@@ -53,41 +50,9 @@ export default async function RecipePage({ params, searchParams }: Props) {
     uses: body.uses,
     methods: [body.method],
   })
-  const job = addressWith(`/recipes/${slug}/job`, { r: recipe.revision })
   return (
     <>
-      <PageHead title={body.title} kicker={<a href="/recipes">{t('recipes.title')}</a>} lead={body.summary}>
-        <p className="facts-line">
-          <StandingMark standing={recipe.standing} />
-          <span>{labelOf('families', body.family)}</span>
-          <span>{labelList('uses', body.uses)}</span>
-        </p>
-        {body.invented && <InventedNotice page="one" />}
-        {recipe.revision < recipe.latest && (
-          <Notice kind="note">
-            <p>
-              {t.rich('entry.superseded', {
-                revision: recipe.revision,
-                latest: recipe.latest,
-                link: (label) => <a href={`/recipes/${slug}`}>{label}</a>,
-              })}
-            </p>
-          </Notice>
-        )}
-        {recipe.standingReason !== undefined && (
-          <Notice
-            kind={recipe.standing === 'known-hazard' ? 'hazard' : 'caution'}
-            title={labelOf('standings', recipe.standing)}
-          >
-            <p>{recipe.standingReason}</p>
-          </Notice>
-        )}
-        <p className="actions facts-line">
-          <a className={recipe.standing === 'in-use' ? 'button' : 'button button-plain'} href={job}>
-            {t('recipe.job')}
-          </a>
-        </p>
-      </PageHead>
+      <RecipeHead recipe={recipe} />
       <Section id="stated" title={t('recipe.stated')} note={t('recipe.statedNote')}>
         <IngredientTable ingredients={body.ingredients} />
       </Section>

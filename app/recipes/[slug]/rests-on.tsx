@@ -1,5 +1,5 @@
 import { content } from '#lib/content/index.ts'
-import { revisionNames } from '#lib/db/recipes.ts'
+import { revisionNames } from '#lib/db/revisions.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { proportionText } from '../../_ui/ingredients.tsx'

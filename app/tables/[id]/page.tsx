@@ -1,18 +1,15 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
-import type { TableRow } from '#lib/content/types.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
-import { measureText, proportionText } from '../../_ui/ingredients.tsx'
-import { labelList } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { RowProportions } from '../../_ui/row-proportions.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceMark } from '../../_ui/source-mark.tsx'
-import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { words } from '../../_words/index.ts'
+import { RowName, RowStanding, RowStated } from './row-cells.tsx'
 
 interface Props {
   params: Promise<{ id: string }>
@@ -78,50 +75,3 @@ export default async function TablePage({ params }: Props) {
     </>
   )
 }
-
-const RowName = ({ row }: { row: TableRow }) => (
-  <>
-    <a href={`#${row.id}`}>{row.label}</a>
-    <span className="note block">
-      {labelList('uses', row.uses)}
-      <br />
-      {row.region}, {row.period}
-    </span>
-  </>
-)
-
-const RowStated = ({ row }: { row: TableRow }) => (
-  <>
-    <span className="block">{proportionText(row.ingredients)}</span>
-    <span className="note block">
-      {measureText(row.ingredients)}. {row.measured}
-    </span>
-    {row.additions !== undefined && (
-      <span className="note block">{t('table.additions', { text: row.additions })}</span>
-    )}
-    {row.notes !== undefined && <span className="note block">{row.notes}</span>}
-    {row.ambiguous !== undefined && (
-      <span className="note block">{t('table.ambiguous', { text: row.ambiguous })}</span>
-    )}
-    {row.ancestor !== undefined && <Ancestor address={row.ancestor} />}
-  </>
-)
-
-function Ancestor({ address }: { address: string }) {
-  const row = content().rows.get(address)
-  return (
-    <span className="note block">
-      {t.rich('table.ancestor', {
-        row: row?.label ?? address,
-        link: (label) => <a href={`/tables/${address}`}>{label}</a>,
-      })}
-    </span>
-  )
-}
-
-const RowStanding = ({ row }: { row: TableRow }) => (
-  <>
-    <StandingMark standing={row.standing} />
-    {row.standingReason !== undefined && <span className="note block">{row.standingReason}</span>}
-  </>
-)

@@ -81,7 +81,7 @@ function targets(body: RecipeBody, adapted: ReadonlyMap<string, string>): Partia
 }
 
 /** A title in plain lower-case letters, so that every server sorts it alike under the "C" collation. */
-export const sortable = (title: string): string =>
+const sortable = (title: string): string =>
   title
     .normalize('NFKD')
     .replace(/\p{Mark}/gu, '')

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { notFound, redirect } from 'next/navigation'
 import { sheetOf } from '#lib/api/job.ts'
-import { recipeBySlug } from '#lib/db/recipes.ts'
+import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
 import { typedFrom } from '../../../_http/form.ts'
 import { InventedNotice } from '../../../_ui/invented.tsx'
 import { PageHead } from '../../../_ui/page-head.tsx'
@@ -37,8 +37,9 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 export default async function JobPage({ params, searchParams }: Props) {
   const { slug } = await params
   const query = await searchParams
-  const recipe = await recipeBySlug(slug, wholeNumber(query.r))
-  if (!recipe) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
+  const found = await recipeBySlug(slug, wholeNumber(query.r))
+  if (!found) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
+  const recipe = { ...found, body: asItStands(found) }
 
   const path = `/recipes/${slug}/job`
   const typed = typedFrom(query)

@@ -1,0 +1,58 @@
+import { content } from '#lib/content/index.ts'
+import type { TableRow } from '#lib/content/types.ts'
+import { measureText, proportionText } from '../../_ui/ingredients.tsx'
+import { labelList } from '../../_ui/label.ts'
+import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { words } from '../../_words/index.ts'
+
+const t = words('pages')
+
+/** The name of a row, which is its lasting address, with its uses, region and period. */
+export const RowName = ({ row }: { row: TableRow }) => (
+  <>
+    <a href={`#${row.id}`}>{row.label}</a>
+    <span className="note block">
+      {labelList('uses', row.uses)}
+      <br />
+      {row.region}, {row.period}
+    </span>
+  </>
+)
+
+/** A row as its source states it, with all that stands beside its figures. */
+export const RowStated = ({ row }: { row: TableRow }) => (
+  <>
+    <span className="block">{proportionText(row.ingredients)}</span>
+    <span className="note block">
+      {measureText(row.ingredients)}. {row.measured}
+    </span>
+    {row.additions !== undefined && (
+      <span className="note block">{t('table.additions', { text: row.additions })}</span>
+    )}
+    {row.notes !== undefined && <span className="note block">{row.notes}</span>}
+    {row.ambiguous !== undefined && (
+      <span className="note block">{t('table.ambiguous', { text: row.ambiguous })}</span>
+    )}
+    {row.ancestor !== undefined && <Ancestor address={row.ancestor} />}
+  </>
+)
+
+function Ancestor({ address }: { address: string }) {
+  const row = content().rows.get(address)
+  return (
+    <span className="note block">
+      {t.rich('table.ancestor', {
+        row: row?.label ?? address,
+        link: (label) => <a href={`/tables/${address}`}>{label}</a>,
+      })}
+    </span>
+  )
+}
+
+/** What a row may be taken for, and why where that is not everything. */
+export const RowStanding = ({ row }: { row: TableRow }) => (
+  <>
+    <StandingMark standing={row.standing} />
+    {row.standingReason !== undefined && <span className="note block">{row.standingReason}</span>}
+  </>
+)
