@@ -6,7 +6,7 @@ import { at, variables } from './variables.ts'
 
 /** CO2 driven out per kg of oxide burnt, kg. */
 export const CO2_PER_CAO = MOLAR_MASS.CO2 / MOLAR_MASS.CaO
-export const CO2_PER_MGO = MOLAR_MASS.CO2 / MOLAR_MASS.MgO
+const CO2_PER_MGO = MOLAR_MASS.CO2 / MOLAR_MASS.MgO
 
 const DAYS_PER_YEAR = 365.25
 

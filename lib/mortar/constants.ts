@@ -13,7 +13,7 @@ export const SOURCES = {
 } as const
 
 /** Conventional atomic weights, g/mol. Source: {@link SOURCES.atomicWeights}. */
-export const ATOMIC_WEIGHTS = {
+const ATOMIC_WEIGHTS = {
   H: 1.008,
   C: 12.011,
   O: 15.999,

@@ -117,7 +117,7 @@ export function sumFresh(
 }
 
 /** Particle density in kg/m³, stated or from bulk density and voids; 0 where neither is known. */
-export function particleDensityOf(x: Float64Array, { property }: PlannedIngredient): number {
+function particleDensityOf(x: Float64Array, { property }: PlannedIngredient): number {
   if (property.particleDensity !== ABSENT) return at(x, property.particleDensity)
   if (property.voids === ABSENT) return 0
   return at(x, property.bulkDensity) / (1 - at(x, property.voids))

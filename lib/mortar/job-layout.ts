@@ -25,7 +25,7 @@ export interface JobPlan {
 }
 
 /** Outputs before those of the ingredients, in their order. */
-export const JOB_OUTPUTS = [
+const JOB_OUTPUTS = [
   'netL',
   'mortarL',
   'unitCount',

@@ -1,6 +1,7 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import { MortarFault } from './fault.ts'
 import { exactly, isRange, type Range } from './range.ts'
+import { select } from './select.ts'
+import { streamOf } from './streams.ts'
 
 /** Draws behind a printed range; more of them change no printed digit. */
 export const DRAWS = 10_000
@@ -125,61 +126,5 @@ function gather(typical: number, drawn: Float64Array | undefined): Range {
     low: Math.min(drawn[lowAt] as number, typical),
     typical,
     high: Math.max(drawn[highAt] as number, typical),
-  }
-}
-
-/**
- * Streams are the same every time, so they are kept; the bound holds memory to some 10 MB. Seven digits
- * are enough for a draw, and half the memory is read faster.
- */
-const streams = new Map<string, Float32Array>()
-const STREAMS_KEPT = 256
-
-/** Draws between −1 (the low end) and 1 (the high end), half of them on either side of 0. */
-function streamOf(name: string, draws: number): Float32Array {
-  const key = `${draws} ${name}`
-  const kept = streams.get(key)
-  if (kept !== undefined) return kept
-  const generator = xoroshiro128plus(seedOf(name))
-  const stream = new Float32Array(draws)
-  for (let i = 0; i < draws; i++) {
-    const u = (generator.next() >>> 0) / 2 ** 32
-    stream[i] = u < 0.5 ? Math.sqrt(2 * u) - 1 : 1 - Math.sqrt(2 * (1 - u))
-  }
-  if (streams.size >= STREAMS_KEPT) streams.clear()
-  streams.set(key, stream)
-  return stream
-}
-
-/** FNV-1a, 32 bits: a stable number from a name. */
-function seedOf(name: string): number {
-  let hash = 0x811c9dc5
-  for (let i = 0; i < name.length; i++) hash = Math.imul(hash ^ name.charCodeAt(i), 0x01000193)
-  return hash >>> 0
-}
-
-/**
- * Puts the k-th smallest of `values` in its place, smaller ones before it and larger ones after (Hoare's
- * find). d3-array's quickselect compares by a function that allows for any type and takes ten times as
- * long, which is most of a job's time.
- */
-function select(values: Float64Array, k: number, from: number, to: number): void {
-  let left = from
-  let right = to
-  while (left < right) {
-    const pivot = values[k] as number
-    let i = left
-    let j = right
-    while (i <= j) {
-      while ((values[i] as number) < pivot) i++
-      while ((values[j] as number) > pivot) j--
-      if (i <= j) {
-        const swapped = values[i] as number
-        values[i++] = values[j] as number
-        values[j--] = swapped
-      }
-    }
-    if (j < k) left = i
-    if (k < i) right = j
   }
 }

@@ -15,7 +15,7 @@ import { volume } from './takeoff/volume.ts'
 import { type Variables, variables } from './variables.ts'
 
 /** Every kind of work that can be taken off. */
-export const WORKS = {
+const WORKS = {
   volume,
   pointing,
   'pointing-rubble': pointingRubble,

@@ -208,6 +208,15 @@ describe('the small sums refuse too', () => {
       'amount: negative',
     ],
     [
+      'sand damper than it can be',
+      proportions({
+        ingredients: [lime(1, 'putty'), sand(3)],
+        materials: { lime: RANGED_LIME, sand: RANGED_SAND },
+        sandMoisturePercent: 30,
+      }),
+      'sandMoisturePercent: too-large',
+    ],
+    [
       'a state that can’t be',
       restateRecipe({
         ingredients: [lime(1, 'dry-hydrate')],
