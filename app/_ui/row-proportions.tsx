@@ -6,6 +6,7 @@ import { labelOf } from './label.ts'
 import { Ratio } from './ratio.tsx'
 import { Section } from './section.tsx'
 import { workedProportions } from './worked.ts'
+import { WorkedNote } from './worked-note.tsx'
 
 /** A table's rows restated for each lime state: dry loose sand and earth to one of lime, by volume. */
 export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
@@ -18,7 +19,7 @@ export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
   })
   if (worked.length === 0) return null
   return (
-    <Section id="worked" title={t('table.worked')} note={t('table.workedNote')}>
+    <Section id="worked" title={t('table.worked')} note={<WorkedNote of="table.workedNote" />}>
       <DataTable<'row' | LimeState>
         label={t('table.workedCaption')}
         caption={t('table.workedCaption')}

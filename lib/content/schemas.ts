@@ -100,6 +100,8 @@ export const materialSchema = z.strictObject({
 
 export const vocabularySchema = z.strictObject({
   title: words,
+  /** Where the list comes from and how far it may be trusted. */
+  note: words.optional(),
   terms: z
     .array(
       z.strictObject({
@@ -108,7 +110,7 @@ export const vocabularySchema = z.strictObject({
         also: z.array(words).optional(),
         definition: words.optional(),
         broader: termId.optional(),
-        uri: z.url({ error: 'not a web address' }).optional(),
+        uri: z.url({ protocol: /^https?$/, error: 'not a web address' }).optional(),
         labels: z.record(language, words).optional(),
         source: words.optional(),
         reserved: z.boolean().optional(),

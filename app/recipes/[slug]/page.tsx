@@ -12,6 +12,7 @@ import { Section } from '../../_ui/section.tsx'
 import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
 import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
 import { workedProportions } from '../../_ui/worked.ts'
+import { WorkedNote } from '../../_ui/worked-note.tsx'
 import { words } from '../../_words/index.ts'
 import { IngredientTable } from './ingredient-table.tsx'
 import { RecipeHead } from './recipe-head.tsx'
@@ -56,7 +57,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
       <Section id="stated" title={t('recipe.stated')} note={t('recipe.statedNote')}>
         <IngredientTable ingredients={body.ingredients} />
       </Section>
-      <Section id="worked" title={t('worked.title')} note={t('worked.note')}>
+      <Section id="worked" title={t('worked.title')} note={<WorkedNote of="worked.note" />}>
         {worked.ok ? (
           <StateProportionsTable proportions={worked.value} ingredients={body.ingredients} />
         ) : (
