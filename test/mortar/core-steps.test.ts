@@ -130,8 +130,15 @@ describe('comparePlausible', () => {
     expect(comparePlausible('earth-lime', found(5)).map(({ touches }) => touches)).toEqual([false, false])
   })
 
-  test('has nothing to say of other families', () => {
+  test('finds 1.6 MPa of an air lime usual where it was mixed hot, and not else', () => {
+    const strength = { low: 1.5, typical: 1.6, high: 1.7 }
+    const touched = comparePlausible('air-lime', found(1), strength).filter(({ touches }) => touches)
+    expect(touched.map(({ id }) => id)).toEqual(['air-lime-hot-strength'])
+  })
+
+  test('has nothing to say of other families, nor of a strength that nobody measured', () => {
     expect(comparePlausible('air-lime', found(1))).toEqual([])
+    expect(comparePlausible('cement-lime', found(1), { low: 1, typical: 1, high: 1 })).toEqual([])
   })
 
   test('has words for each bound', () => {

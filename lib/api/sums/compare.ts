@@ -7,7 +7,7 @@ import { proportions } from '#lib/mortar/proportions.ts'
 import { BASES } from '#lib/mortar/range.ts'
 import { compareYields, YIELD_REASON_IDS } from '#lib/mortar/yield-tables.ts'
 import { range } from '../shapes.ts'
-import { material, recipe, sum } from './shapes.ts'
+import { material, ranged, recipe, sum } from './shapes.ts'
 
 const known = { basis: z.enum(BASES), source: z.string().optional() }
 
@@ -50,21 +50,26 @@ export const comparisonSums = [
   ),
   sum(
     'compare-plausible',
-    'A recipe of earth or earth-lime beside the bounds that practice knows for its family; no verdict',
-    z.strictObject({ ...recipe, family: z.enum(FAMILIES) }),
+    'A recipe, and its strength where measured, beside the bounds that practice knows for its family; no verdict',
+    z.strictObject({
+      ...recipe,
+      family: z.enum(FAMILIES),
+      strengthMPa: ranged({ min: 0, max: 1000 }).describe('At about three months').optional(),
+    }),
     z.array(
       z.object({
         id: z.enum(PLAUSIBLE_IDS),
         low: z.number(),
         high: z.number(),
         unit: z.string(),
+        basis: z.literal('practice'),
         found: range,
         touches: z.boolean(),
       }),
     ),
-    ({ family, ...given }) => {
+    ({ family, strengthMPa, ...given }) => {
       const found = proportions(given)
-      return found.ok ? { ok: true, value: comparePlausible(family, found.value) } : found
+      return found.ok ? { ok: true, value: comparePlausible(family, found.value, strengthMPa) } : found
     },
   ),
 ] as const
