@@ -24,7 +24,7 @@ export function loadContent(dir: string): ContentOutcome {
   const cautionFiles = readFolder(dir, 'cautions', '.md')
   const isCaution = (id: string) => cautionFiles.some(({ name }) => name === id)
   const materials = readMaterials(readFolder(dir, 'materials', '.yaml'), sources, isCaution, faults)
-  const { vocabularies, vocabularyTitles } = readVocabularies(
+  const { vocabularies, vocabularyTitles, vocabularyNotes } = readVocabularies(
     readFolder(dir, 'vocabularies', '.yaml'),
     sources,
     faults,
@@ -49,6 +49,7 @@ export function loadContent(dir: string): ContentOutcome {
     materials: new FrozenMap(materials.entries()),
     vocabularies,
     vocabularyTitles,
+    vocabularyNotes,
     cautions: new FrozenMap(cautions.entries()),
     glossary: new FrozenMap(glossary.entries()),
     guides: new FrozenMap(guides.entries()),

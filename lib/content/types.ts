@@ -180,6 +180,8 @@ export interface Content {
   /** Vocabulary id → its terms by id. Ids: units, wall-types, uses, families, methods… as lib/entry/terms. */
   readonly vocabularies: ReadonlyMap<string, ReadonlyMap<string, Term>>
   readonly vocabularyTitles: ReadonlyMap<string, string>
+  /** Where a list comes from, for those that say so. */
+  readonly vocabularyNotes: ReadonlyMap<string, string>
   readonly cautions: ReadonlyMap<string, Caution>
   readonly glossary: ReadonlyMap<string, GlossaryTerm>
   /** In the order they are read. */

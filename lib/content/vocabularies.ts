@@ -8,7 +8,7 @@ import type { Source, Term } from './types.ts'
 import { readYaml } from './yaml.ts'
 
 /**
- * Reads the vocabularies, one in each file, and their titles; a broader term must exist, and no term be broader
+ * Reads the vocabularies, one in each file, their titles and notes; a broader term must exist, and no term be broader
  * than itself.
  */
 export function readVocabularies(
@@ -18,9 +18,11 @@ export function readVocabularies(
 ): {
   vocabularies: FrozenMap<string, ReadonlyMap<string, Term>>
   vocabularyTitles: FrozenMap<string, string>
+  vocabularyNotes: FrozenMap<string, string>
 } {
   const vocabularies: [string, ReadonlyMap<string, Term>][] = []
   const titles: [string, string][] = []
+  const notes: [string, string][] = []
   for (const file of files) {
     const read = readYaml(vocabularySchema, file.text, file.path, faults)
     if (!read) continue
@@ -38,8 +40,13 @@ export function readVocabularies(
     })
     vocabularies.push([file.name, new FrozenMap(terms.entries())])
     titles.push([file.name, read.value.title])
+    if (read.value.note !== undefined) notes.push([file.name, read.value.note])
   }
-  return { vocabularies: new FrozenMap(vocabularies), vocabularyTitles: new FrozenMap(titles) }
+  return {
+    vocabularies: new FrozenMap(vocabularies),
+    vocabularyTitles: new FrozenMap(titles),
+    vocabularyNotes: new FrozenMap(notes),
+  }
 }
 
 function isCircular(terms: Collection<Term>, id: string): boolean {

@@ -8,12 +8,13 @@ const page = (body: string, front = '') => ({
   'guides/look.md': `---\ntitle: Look\nsummary: How.\norder: 1\n${front}---\n\n${body}\n`,
 })
 
-test('there are 10 to 14 guides in unbroken order, each with a source', () => {
+test('there are 10 to 14 guides in unbroken order, each with a source and a caution', () => {
   const guides = [...real.values()]
   expect(guides.length).toBeGreaterThanOrEqual(10)
   expect(guides.length).toBeLessThanOrEqual(14)
   expect(guides.map(({ order }) => order)).toEqual(guides.map((_, i) => i + 1))
   expect(guides.filter(({ sources }) => sources.length === 0).map(({ id }) => id)).toEqual([])
+  expect(guides.filter(({ cautions }) => cautions.length === 0).map(({ id }) => id)).toEqual([])
 })
 
 test('every guide on quicklime, height or raking carries its caution', () => {

@@ -59,6 +59,42 @@ test('every step of the joint, unit and damp scales has a definition of its own'
   }
 })
 
+/** The families of the ICOMOS-ISCS illustrated glossary (2008), in its order, and one of our own for mortar. */
+const DETERIORATION = [
+  'general',
+  'crack-and-deformation',
+  'detachment',
+  'features-induced-by-material-loss',
+  'discolouration-and-deposit',
+  'biological-colonization',
+  'mortar-terms',
+]
+
+test('every deterioration term has a definition of its own and belongs to a family of the glossary', () => {
+  const list = [...(content.vocabularies.get('deterioration')?.values() ?? [])]
+  expect(list.filter(({ broader }) => broader === undefined).map(({ id }) => id)).toEqual(DETERIORATION)
+  expect(new Set(list.map(({ definition }) => definition ?? '')).size).toBe(list.length)
+  for (const { id, broader, source } of list) {
+    const ours = id === 'mortar-terms' || broader === 'mortar-terms'
+    expect(source, id).toBe(ours ? undefined : 'iscs-glossary-2008')
+  }
+})
+
+test.each([
+  ['driving-rain', 'BS 8104'],
+  ['frost', 'EN 1996-2'],
+  ['ground', 'EN 1996-2'],
+  ['salts', 'EN 1996-2'],
+  ['exposure-classes', 'EN 1996-2'],
+  ['survey-classes', 'EN 16096'],
+])('the list %s names its standard, %s', (id, standard) => {
+  expect(content.vocabularyNotes.get(id)).toContain(standard)
+})
+
+test('the climates are the thirty classes of the map by Beck and others (2018)', () => {
+  expect(content.vocabularies.get('climates')?.size).toBe(30)
+})
+
 test('there are at least 45 tables with 200 rows, 150 of them read in the source', () => {
   expect(content.tables.size).toBeGreaterThanOrEqual(45)
   expect(content.rows.size).toBeGreaterThanOrEqual(200)
@@ -158,6 +194,12 @@ test('every lime shows the caution of lime, and every quicklime method that of q
   for (const method of ['hot-mixed-used-hot', 'hot-mixed-laid-down', 'sand-slaked']) {
     const shown = cautions.filter(({ appliesTo }) => appliesTo.methods.includes(method)).map(({ id }) => id)
     expect(shown, method).toEqual(expect.arrayContaining(['quicklime', 'hot-mortar']))
+  }
+})
+
+test('every caution sends its reader to the local code and the data sheet', () => {
+  for (const { id, body } of content.cautions.values()) {
+    expect(body.at(-1), id).toContain('Follow your local code and the supplier’s data sheet')
   }
 })
 

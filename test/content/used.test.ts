@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { content } from '#lib/content/index.ts'
+import * as terms from '#lib/entry/terms.ts'
+import { BASES } from '#lib/mortar/range.ts'
 
 const { vocabularies } = content()
 
@@ -29,8 +31,23 @@ test('every unit is named by a demo recipe or case, or is marked reserved', () =
   expect(unused('units', new Set(named.flatMap((id) => lineage('units', id))))).toEqual([])
 })
 
-test('every country and climate is named by a demo case, or is marked reserved', () => {
+test('every country is named by a demo case, or is marked reserved', () => {
   const countries = new Set<string>(demo('cases').map(({ body }) => body.place.country))
   expect(unused('countries', countries)).toEqual([])
-  expect(unused('climates', new Set())).toEqual([])
+})
+
+/** Lists whose ids are named by the shape of every body (real.test.ts holds the two together), and those above. */
+const NAMED = new Set<string>([...Object.values(terms).flat(), ...BASES])
+
+test('every other list holds only what is marked reserved', () => {
+  const others = [...vocabularies].filter(
+    ([id, list]) => id !== 'units' && id !== 'countries' && ![...list.keys()].every((one) => NAMED.has(one)),
+  )
+  expect(others.map(([id]) => id)).toEqual([
+    'climates',
+    'deterioration',
+    'exposure-classes',
+    'survey-classes',
+  ])
+  for (const [id] of others) expect(unused(id, new Set()), id).toEqual([])
 })

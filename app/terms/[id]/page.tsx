@@ -31,13 +31,16 @@ export default async function VocabularyPage({ params }: Props) {
   const terms = [...vocabulary.values()]
   const isLabelled = terms.some(({ labels }) => labels !== undefined)
   const title = content().vocabularyTitles.get(id) ?? id
+  const note = content().vocabularyNotes.get(id)
   return (
     <>
       <PageHead
         title={title}
         kicker={<a href="/terms">{t('terms.title')}</a>}
         lead={t('terms.count', { count: terms.length })}
-      />
+      >
+        {note !== undefined && <p className="note">{note}</p>}
+      </PageHead>
       {terms.some(({ broader }) => broader !== undefined) && (
         <Section id="tree" title={t('term.tree')} note={t('term.treeNote')}>
           <TermTree terms={terms} />
@@ -73,6 +76,9 @@ const Meaning = ({ vocabulary, term }: { vocabulary: string; term: Term }) => (
   <>
     {isDrawn(vocabulary) && <ScaleDrawing vocabulary={vocabulary} state={term.id} />}
     {term.definition}
+    {term.also !== undefined && (
+      <span className="note block">{t('term.also', { names: term.also.join(', ') })}</span>
+    )}
     <span className="note block">
       <code>{term.id}</code>
       {term.reserved === true && ` · ${t('term.reserved')}`}
