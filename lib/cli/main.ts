@@ -1,5 +1,6 @@
 import { ContentError } from '#lib/content/fault.ts'
 import { Halt } from '#lib/errors.ts'
+import { letReaderLeave } from './say.ts'
 
 type Verb = () => Promise<{ run(args: readonly string[]): Promise<number> }>
 
@@ -22,6 +23,7 @@ const VERBS: Record<string, Verb> = {
 /** Runs one verb and resolves with the exit code. What an operator can act on is said without a trace. */
 export async function main([name = '', ...args]: readonly string[]): Promise<number> {
   const verb = VERBS[name]
+  letReaderLeave(process.stdout)
   if (verb === undefined) {
     console.error(`There is no command '${name}'. The commands: ${Object.keys(VERBS).join(', ')}.`)
     return 1

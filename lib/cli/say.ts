@@ -1,3 +1,13 @@
+/**
+ * Lets a reader go before we have said all, as `npm run content | head` does: what we do goes on, unheard.
+ * Without a listener Node ends the process on the pipe's fault.
+ */
+export function letReaderLeave(stream: NodeJS.WritableStream): void {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error
+  })
+}
+
 /** One line for whoever started us. */
 export const say = (line: string): void => console.log(line)
 
