@@ -1,8 +1,11 @@
 import type { CarbonInput, CarbonSheet } from './carbon.ts'
+import { CO2_PER_CAO, CO2_PER_MGO, DAYS_PER_YEAR } from './carbon-sum.ts'
 import { type Step, working } from './explain.ts'
 import type { Range } from './range.ts'
 
 const PROCESS = 'ipcc-2006-v3, ch. 2, table 2.4'
+
+const sumOf = (terms: readonly string[]): string => (terms.length === 0 ? '0' : terms.join(' + '))
 
 /** The working of a count of carbon, line by line. */
 export function explainCarbon(
@@ -13,12 +16,19 @@ export function explainCarbon(
 ): Step[] {
   const { calcination, fuel, others, transport, released } = parts
   const kg = 'kg'
+  const { limes } = input
+  const fromCaO = limes.reduce((sum, one) => sum + one.massKg.typical * one.caoShare.typical * CO2_PER_CAO, 0)
   return [
     {
       symbol: 'C_c',
       means: 'analysis.carbonCalcination',
       formula: 'Σ m · (CaO · 44.009/56.077 + MgO · 44.009/40.304) · (1 + dust)',
-      numbers: working`${calcination.typical}`,
+      numbers: sumOf(
+        limes.map(
+          ({ massKg, caoShare, mgoShare, kilnDustShare }) =>
+            working`${massKg.typical} · (${caoShare.typical} · ${CO2_PER_CAO} + ${mgoShare.typical} · ${CO2_PER_MGO}) · (1 + ${kilnDustShare?.typical ?? 0})`,
+        ),
+      ),
       result: calcination,
       unit: kg,
       source: PROCESS,
@@ -27,7 +37,7 @@ export function explainCarbon(
       symbol: 'C_f',
       means: 'analysis.carbonFuel',
       formula: 'Σ m · e_fuel',
-      numbers: working`${fuel.typical}`,
+      numbers: sumOf(limes.map((one) => working`${one.massKg.typical} · ${one.fuelKgPerKg.typical}`)),
       result: fuel,
       unit: kg,
     },
@@ -35,7 +45,7 @@ export function explainCarbon(
       symbol: 'C_o',
       means: 'analysis.carbonOthers',
       formula: 'Σ m · e_gate',
-      numbers: working`${others.typical}`,
+      numbers: sumOf(input.others.map((one) => working`${one.massKg.typical} · ${one.gateKgPerKg.typical}`)),
       result: others,
       unit: kg,
     },
@@ -43,7 +53,12 @@ export function explainCarbon(
       symbol: 'C_t',
       means: 'analysis.carbonTransport',
       formula: 'Σ m / 1000 · km · e_t',
-      numbers: working`${transport.typical}`,
+      numbers: sumOf(
+        [...limes, ...input.others].map(
+          (one) =>
+            working`${one.massKg.typical} / 1000 · ${one.distanceKm.typical} · ${input.transportKgPerTkm.typical}`,
+        ),
+      ),
       result: transport,
       unit: kg,
     },
@@ -66,8 +81,8 @@ export function explainCarbon(
     ...uptake.map(({ years, takenKg }) => ({
       symbol: `U(${years})`,
       means: 'analysis.carbonUptake',
-      formula: 'CaO · 44.009/56.077 · share · min(1, k √t / d)',
-      numbers: working`${takenKg.typical}`,
+      formula: 'Σ m · CaO · 44.009/56.077 · share · min(1, k √t / d)',
+      numbers: working`${fromCaO} · ${input.uptakeShare.typical} · min(1, ${input.kMmPerRootDay.typical * Math.sqrt(years * DAYS_PER_YEAR)} / ${input.depthMm.typical})`,
       result: takenKg,
       unit: kg,
       source: 'grosso-campo-2022',

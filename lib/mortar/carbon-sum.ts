@@ -6,11 +6,11 @@ import { at, variables } from './variables.ts'
 
 /** CO2 driven out per kg of oxide burnt, kg. */
 export const CO2_PER_CAO = MOLAR_MASS.CO2 / MOLAR_MASS.CaO
-const CO2_PER_MGO = MOLAR_MASS.CO2 / MOLAR_MASS.MgO
+export const CO2_PER_MGO = MOLAR_MASS.CO2 / MOLAR_MASS.MgO
 
-const DAYS_PER_YEAR = 365.25
+export const DAYS_PER_YEAR = 365.25
 
-/** Calcination, fuel, others, transport, released, kg/m³; then taken and left at each age. */
+/** Calcination, fuel, others, transport and released, kg; released per m³, kg/m³; then taken and left at each age. */
 type CarbonRanges = [Range, Range, Range, Range, Range, Range, ...Range[]]
 
 /** All figures of a count with their ranges. */

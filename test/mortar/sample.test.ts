@@ -4,6 +4,7 @@ import { analyseSample, type SampleInput } from '#lib/mortar/sample.ts'
 import { rankNearest } from '#lib/mortar/sample-nearest.ts'
 import { limeOf } from './analysis-fixtures.ts'
 import { value } from './check.ts'
+import { expectWorking } from './working.ts'
 
 const none = exactly(0)
 const range = (low: number, typical: number, high: number): Range => ({ low, typical, high })
@@ -34,6 +35,12 @@ describe('analyseSample(input)', () => {
     expect(volume({}, 'putty').typical).toBeCloseTo(1.89, 2)
     expect(volume({}, 'lump-quicklime').typical).toBeCloseTo(3.36, 2)
     expect(analyse().ratios.find(({ state }) => state === 'dry-hydrate')?.byMass.typical).toBeCloseTo(4.79, 2)
+  })
+
+  test('prints working that comes to its result, with CO2 from lime and rock alike or without', () => {
+    const lime = { calcareousShare: exactly(0.05), otherSolubleShare: exactly(0.01) }
+    for (const change of [lime, { ...lime, co2G: exactly(1) }, { ...lime, co2G: exactly(0.1) }])
+      for (const step of analyse(change).steps) expectWorking(step)
   })
 
   test('finds more lime where less of it has carbonated: what dissolves is lighter', () => {
