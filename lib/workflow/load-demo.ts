@@ -52,6 +52,9 @@ export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
       const all = [...stored.values()]
       if (!restore && all.length > 0 && all.every(({ withdrawn }) => withdrawn))
         return { ...NONE, removed: true }
+      // Before anything is checked: a case may drop a work together with the visits to it.
+      const withdrawn = await withdrawOthers(tx, entries)
+      await refresh(tx, withdrawn)
       const faults = new FaultList()
       const changes: Change[] = []
       for (const entry of entries) {
@@ -61,8 +64,10 @@ export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
         if (change !== null) changes.push(change)
       }
       if (!faults.isEmpty) throw new ContentError(faults.sorted())
-      const withdrawn = await withdrawOthers(tx, entries)
-      await refresh(tx, [...changes.map(({ entryId }) => entryId), ...withdrawn])
+      await refresh(
+        tx,
+        changes.map(({ entryId }) => entryId),
+      )
       const count = (what: Change['what']) => changes.filter((change) => change.what === what).length
       const [added, revised, restored] = [count('added'), count('revised'), count('restored')]
       const unchanged = entries.length - changes.length

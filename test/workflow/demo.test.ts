@@ -154,6 +154,16 @@ describe('loadDemo(options)', () => {
     expect((await listRecipes()).recipes.map(({ slug }) => slug).sort()).toEqual(['plain', 'real'])
   })
 
+  it('lets a file drop a work together with its visits', async () => {
+    await load(readDemo(write()))
+    const { visits: _, ...barn } = FILES['cases/barn-wall']
+    const body = makeCase({ works: [makeWork({ id: 'other-work' })] })
+    const changed = { ...FILES, 'cases/barn-wall': { ...barn, body } }
+    expect(await load(readDemo(write(changed)))).toMatchObject({ revised: 1, withdrawn: 3, unchanged: 2 })
+    expect(await caseBySlug('barn-wall')).toMatchObject({ revision: 2, visits: [] })
+    expect((await verify('no-such-folder')).findings).toEqual([])
+  })
+
   it('leaves an entry to the people who have revised it since', async () => {
     await load(readDemo(write()))
     await submit(CONTRIBUTOR, makeSubmission({ slug: 'adapted', basedOn: 1 }), REFERENCES)
