@@ -6,7 +6,8 @@ import type { Variables } from './variables.ts'
 /**
  * Ranges over what is uncertain and over what was left unsaid. Where a lime's state is not stated, the
  * range spans the ranges of every state it may have been in, and the typical value takes the mean of
- * what one measure holds in each.
+ * what one measure holds in each. Several limes of open states are taken in step, the first state of each,
+ * then the second: not in every combination, whose number has no bound.
  *
  * @param choices how many states are open, from `openStates`
  */

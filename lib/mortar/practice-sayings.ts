@@ -1,8 +1,8 @@
 import { MortarFault, type Outcome } from './fault.ts'
 import type { LimeState } from './lime.ts'
-import { convertLime } from './lime-convert.ts'
+import { convertLime, type LimeConversion } from './lime-convert.ts'
 import type { Properties } from './material.ts'
-import { proportions } from './proportions.ts'
+import { type Proportions, proportions } from './proportions.ts'
 import { type Basis, type Range, scale } from './range.ts'
 import { leanestProportion } from './sand-voids.ts'
 
@@ -18,7 +18,7 @@ export interface Saying {
   readonly reason: ReasonId
   readonly basis: Basis
   readonly source?: string
-  ours(lime: Properties, sand: Properties): Range
+  ours(tried: Tried): Range
 }
 
 /** Books want half as much paste again as fills the voids, so that every grain is coated. */
@@ -32,7 +32,7 @@ export const SAYINGS = {
     high: 2,
     reason: 'other',
     basis: 'practice',
-    ours: (lime) => growth(lime, 'lump-to-putty'),
+    ours: (tried) => growth(tried, 'lump-to-putty'),
   },
   'lump-makes-hydrate': {
     state: 'dry-hydrate',
@@ -40,7 +40,7 @@ export const SAYINGS = {
     high: 2,
     reason: 'loose-powder',
     basis: 'practice',
-    ours: (lime) => growth(lime, 'lump-to-hydrate'),
+    ours: (tried) => growth(tried, 'lump-to-hydrate'),
   },
   'one-to-three-as-putty': {
     state: 'putty',
@@ -48,7 +48,7 @@ export const SAYINGS = {
     high: 2,
     reason: 'other',
     basis: 'practice',
-    ours: (lime, sand) => slakedRatio(lime, sand, 3, 'putty'),
+    ours: ({ oneToThree }) => slakedRatio(oneToThree, 'putty'),
   },
   'one-to-three-as-hydrate': {
     state: 'dry-hydrate',
@@ -56,7 +56,7 @@ export const SAYINGS = {
     high: 2,
     reason: 'loose-powder',
     basis: 'practice',
-    ours: (lime, sand) => slakedRatio(lime, sand, 3, 'dry-hydrate'),
+    ours: ({ oneToThree }) => slakedRatio(oneToThree, 'dry-hydrate'),
   },
   'one-to-two-as-putty': {
     state: 'putty',
@@ -64,7 +64,7 @@ export const SAYINGS = {
     high: 1.2,
     reason: 'other',
     basis: 'practice',
-    ours: (lime, sand) => slakedRatio(lime, sand, 2, 'putty'),
+    ours: ({ oneToTwo }) => slakedRatio(oneToTwo, 'putty'),
   },
   'one-to-two-as-hydrate': {
     state: 'dry-hydrate',
@@ -72,7 +72,7 @@ export const SAYINGS = {
     high: 1.2,
     reason: 'loose-powder',
     basis: 'practice',
-    ours: (lime, sand) => slakedRatio(lime, sand, 2, 'dry-hydrate'),
+    ours: ({ oneToTwo }) => slakedRatio(oneToTwo, 'dry-hydrate'),
   },
   'lump-carries-three': {
     state: 'lump-quicklime',
@@ -81,7 +81,7 @@ export const SAYINGS = {
     reason: 'other',
     basis: 'practice',
     source: 'building-construction-2-us, § 223',
-    ours: (lime, sand) => mostSand(lime, sand, 'lump-to-putty'),
+    ours: (tried) => mostSand(tried, 'lump-to-putty'),
   },
   'ground-carries-four': {
     state: 'ground-quicklime',
@@ -90,7 +90,7 @@ export const SAYINGS = {
     reason: 'other',
     basis: 'practice',
     source: 'building-construction-2-us, § 223',
-    ours: (lime, sand) => mostSand(lime, sand, 'ground-to-putty'),
+    ours: (tried) => mostSand(tried, 'ground-to-putty'),
   },
   'paste-per-barrel': {
     state: 'putty',
@@ -99,7 +99,7 @@ export const SAYINGS = {
     reason: 'soft-paste-packed-barrel',
     basis: 'read',
     source: 'building-construction-2-us, § 223',
-    ours: (lime) => growth(lime, 'lump-to-putty'),
+    ours: (tried) => growth(tried, 'lump-to-putty'),
   },
   'paste-per-kilogram': {
     state: 'putty',
@@ -108,7 +108,7 @@ export const SAYINGS = {
     reason: 'stiff-paste',
     basis: 'read',
     source: 'scientific-american-mortars, art. Mortars for Building',
-    ours: (lime) => pastePerKg(lime),
+    ours: (tried) => pastePerKg(tried),
   },
 } as const satisfies Record<string, Saying>
 export type PracticeId = keyof typeof SAYINGS
@@ -119,39 +119,47 @@ function take<T>(outcome: Outcome<T>): T {
   throw new MortarFault(...outcome.faults)
 }
 
-function growth(properties: Properties, key: 'lump-to-putty' | 'lump-to-hydrate' | 'ground-to-putty'): Range {
-  const conversion = take(convertLime({ amount: 1, unit: 'kg', state: 'lump-quicklime', properties }))
-  return known(conversion.growth[key], key)
+/** What all sayings are held against, worked once: the lime's states, and two mixes of its lumps with the sand. */
+export interface Tried {
+  readonly sand: Properties
+  readonly conversion: LimeConversion
+  readonly oneToThree: Proportions
+  readonly oneToTwo: Proportions
 }
 
-function pastePerKg(properties: Properties): Range {
-  const { putty } = take(convertLime({ amount: 1, unit: 'kg', state: 'lump-quicklime', properties })).states
-  return known(putty?.volumeL ?? null, 'puttyDensity')
-}
+/** @throws MortarFault where the lime or the sand lacks a property */
+export const tryOut = (lime: Properties, sand: Properties): Tried => ({
+  sand,
+  conversion: take(convertLime({ amount: 1, unit: 'kg', state: 'lump-quicklime', properties: lime })),
+  oneToThree: mixed(lime, sand, 3),
+  oneToTwo: mixed(lime, sand, 2),
+})
 
-function slakedRatio(
-  lime: Properties,
-  sand: Properties,
-  parts: number,
-  state: 'putty' | 'dry-hydrate',
-): Range {
-  const measure = { low: parts, high: parts }
-  const found = take(
+function mixed(lime: Properties, sand: Properties, parts: number): Proportions {
+  const measure = (low: number) => ({ low, high: low })
+  return take(
     proportions({
       ingredients: [
-        { material: 'lime', role: 'lime', parts: { low: 1, high: 1 }, by: 'volume', state: 'lump-quicklime' },
-        { material: 'sand', role: 'aggregate', parts: measure, by: 'volume', state: 'dry' },
+        { material: 'lime', role: 'lime', parts: measure(1), by: 'volume', state: 'lump-quicklime' },
+        { material: 'sand', role: 'aggregate', parts: measure(parts), by: 'volume', state: 'dry' },
       ],
       materials: { lime, sand },
     }),
   )
-  return known(found.states[state]?.aggregateDry ?? null, state)
 }
 
-function mostSand(lime: Properties, sand: Properties, key: 'lump-to-putty' | 'ground-to-putty'): Range {
-  const voids = known(sand.voids ?? null, 'voids')
-  const voidsPercent = scale(voids, 100 * PASTE_OVER_VOIDS)
-  return take(leanestProportion({ voidsPercent, pasteL: growth(lime, key) })).value
+const growth = ({ conversion }: Tried, key: 'lump-to-putty' | 'lump-to-hydrate' | 'ground-to-putty'): Range =>
+  known(conversion.growth[key], key)
+
+const pastePerKg = ({ conversion }: Tried): Range =>
+  known(conversion.states.putty?.volumeL ?? null, 'puttyDensity')
+
+const slakedRatio = ({ states }: Proportions, state: 'putty' | 'dry-hydrate'): Range =>
+  known(states[state]?.aggregateDry ?? null, state)
+
+function mostSand(tried: Tried, key: 'lump-to-putty' | 'ground-to-putty'): Range {
+  const voidsPercent = scale(known(tried.sand.voids ?? null, 'voids'), 100 * PASTE_OVER_VOIDS)
+  return take(leanestProportion({ voidsPercent, pasteL: growth(tried, key) })).value
 }
 
 function known<T>(value: T | null, field: string): T {

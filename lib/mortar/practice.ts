@@ -1,7 +1,7 @@
 import { attempt, type Outcome } from './fault.ts'
 import type { LimeState } from './lime.ts'
 import type { Properties } from './material.ts'
-import { type PracticeId, type ReasonId, SAYINGS, type Saying } from './practice-sayings.ts'
+import { type PracticeId, type ReasonId, SAYINGS, type Saying, tryOut } from './practice-sayings.ts'
 import type { Basis, Range } from './range.ts'
 
 /** What masons and handbooks say in round numbers, and what the sums make of it. */
@@ -24,10 +24,11 @@ export interface PracticeComparison {
  * what is said, the comparison carries the reason, for the page on method.
  */
 export const comparePractice = (lime: Properties, sand: Properties): Outcome<readonly PracticeComparison[]> =>
-  attempt(() =>
-    (Object.keys(SAYINGS) as PracticeId[]).map((id) => {
+  attempt(() => {
+    const tried = tryOut(lime, sand)
+    return (Object.keys(SAYINGS) as PracticeId[]).map((id) => {
       const saying: Saying = SAYINGS[id]
-      const ours = saying.ours(lime, sand)
+      const ours = saying.ours(tried)
       const inside = saying.low <= ours.typical && ours.typical <= saying.high
       return {
         id,
@@ -39,5 +40,5 @@ export const comparePractice = (lime: Properties, sand: Properties): Outcome<rea
         basis: saying.basis,
         ...(saying.source === undefined ? {} : { source: saying.source }),
       }
-    }),
-  )
+    })
+  })

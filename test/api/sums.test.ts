@@ -61,6 +61,7 @@ describe('POST /api/v1/sums/{name}', () => {
       expect(text).not.toContain('NaN')
       expect(await (await ask(name, SUM_EXAMPLES[name])).text()).toBe(text)
     },
+    60_000,
   )
 
   it.each(Object.keys(SUM_EXAMPLES))('refuses an empty body for %s and names its fields', async (name) => {

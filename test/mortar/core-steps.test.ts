@@ -62,7 +62,11 @@ const steps: Step[] = [
     ...value(proportions({ ingredients: job.ingredients, materials, draws: 5 })).steps,
     ...value(yieldOf({ ingredients: job.ingredients, materials, draws: 5 })).steps,
   ]),
-  ...value(convertLime({ amount: 1, unit: 'L', state: 'putty', properties: RANGED_LIME })).steps,
+  ...LIME_STATES.flatMap((state) =>
+    (['L', 'kg'] as const).flatMap(
+      (unit) => value(convertLime({ amount: 2, unit, state, properties: RANGED_LIME })).steps,
+    ),
+  ),
   ...[0.5, 1, 2, 4].flatMap(
     (waterKg) => value(slakeBatch({ quicklimeKg: 1, freeCaO: 0.9, waterKg, waterC: 15 })).steps,
   ),
