@@ -35,6 +35,9 @@ export default defineConfig({
           include: ['test/**/*.test.ts'],
           exclude: [...onDatabase, 'test/cli/**', 'test/site/**', 'test/artefacts/**'],
           setupFiles: ['test/support/quiet.ts'],
+          // Reading all content or drawing many ranges takes seconds on a busy machine; no test asserts a time.
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
       databaseProject('db-embedded', 'package'),
