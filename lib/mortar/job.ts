@@ -21,7 +21,7 @@ import { openStates } from './mix.ts'
 import { orderPacks } from './packs.ts'
 import { unknownsOf } from './proportions.ts'
 import { exactly, type Range, scale } from './range.ts'
-import { orderSteps } from './sequence.ts'
+import { orderSteps, settingOf } from './sequence.ts'
 import { DRAWS } from './spread.ts'
 import { keep } from './storage.ts'
 import { ABSENT, variables } from './variables.ts'
@@ -72,6 +72,7 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
         method: input.method,
         limes: limesOnSite(plan),
         fibre: ingredients.some(({ role }) => role === 'fibre'),
+        setting: settingOf(ingredients.map(({ role }) => role)),
         fineWork: FINE_WORK.has(input.work.kind),
       }),
       storage: listed.flatMap(({ material, role, state }) => keep(material, role, state, input.materials)),

@@ -13,6 +13,7 @@ export interface SequenceStep {
 export const SEQUENCE_IDS = [
   'eyewash',
   'protect-people',
+  'keep-back',
   'measure-dry',
   'sand-ring',
   'dry-mix',
@@ -31,6 +32,7 @@ export const SEQUENCE_IDS = [
   'water-by-eye',
   'stand',
   'knock-up',
+  'gauge-last',
   'fibre',
   'fibre-when-cool',
   'trial-pat',
@@ -109,12 +111,30 @@ const MAKING: Record<Method, readonly SequenceStep[]> = {
   'not-stated': [{ id: 'measure-dry' }, { id: 'mix' }, { id: 'water-by-eye' }],
 }
 
+/** Roles of what sets by itself, and how long a mortar with it can be used, in hours. */
+const USABLE = {
+  gypsum: hours(0.25, 0.5, 0.75),
+  cement: hours(1, 1.5, 2),
+  pozzolan: hours(2, 8, DAY),
+} as const
+export type Setting = keyof typeof USABLE
+const SETTING = Object.keys(USABLE) as Setting[]
+
+/** Those roles of a mix that set by themselves, the quickest first. */
+export const settingOf = (roles: readonly string[]): Setting[] =>
+  SETTING.filter((role) => roles.includes(role))
+
+/** Steps in which a mortar stays for hours or weeks before it is used. */
+const WAITING: ReadonlySet<SequenceId> = new Set(['stand', 'lay-down', 'rest-coarse'])
+
 /** What the order of work turns on. */
 export interface Making {
   readonly method: Method
   /** States of the limes on site; empty where there is none. */
   readonly limes: readonly LimeState[]
   readonly fibre: boolean
+  /** What sets by itself once wet: it may not stand with the rest. */
+  readonly setting: readonly Setting[]
   /** Plaster, pointing and fine joints show a late grain; thick beds hide it. */
   readonly fineWork: boolean
 }
@@ -134,7 +154,7 @@ export const hasQuicklime = (limes: readonly LimeState[]): boolean =>
  * The steps from the eyewash to the leftovers, for the lime that is on site: slaked lime is not slaked
  * again whatever the recipe's method, and quicklime for a putty is slaked and matured first.
  */
-export function orderSteps({ method, limes, fibre, fineWork }: Making): SequenceStep[] {
+export function orderSteps({ method, limes, fibre, setting, fineWork }: Making): SequenceStep[] {
   const quicklime = hasQuicklime(limes)
   const effective = SLAKES_IN_SAND.has(method) && !quicklime ? 'putty' : method
   const steps: SequenceStep[] = [{ id: 'eyewash' }, { id: 'protect-people' }]
@@ -147,7 +167,8 @@ export function orderSteps({ method, limes, fibre, fineWork }: Making): Sequence
     )
   const soaks = limes.includes('dry-hydrate') && (effective === 'putty' || effective === 'dry-hydrate')
   if (soaks) steps.push({ id: 'soak-hydrate', ...hours(12, DAY, 2 * DAY) })
-  const making = fibre ? withFibre(MAKING[effective], effective) : MAKING[effective]
+  const plain = fibre ? withFibre(MAKING[effective], effective) : MAKING[effective]
+  const making = withSetting(plain, setting)
   const using = making.filter(({ id }) => USING.has(id))
   return [
     ...steps,
@@ -162,6 +183,18 @@ export function orderSteps({ method, limes, fibre, fineWork }: Making): Sequence
 
 /** How soon it must be used: said once the wall is ready for it. */
 const USING: ReadonlySet<SequenceId> = new Set(['use-hot', 'use-within'])
+
+/** What sets by itself stays out of a mortar that stands, and goes into as much as is used at once. */
+function withSetting(
+  making: readonly SequenceStep[],
+  [quickest]: readonly Setting[],
+): readonly SequenceStep[] {
+  if (quickest === undefined) return making
+  const use: SequenceStep = { id: 'use-within', ...USABLE[quickest] }
+  if (making.some(({ id }) => WAITING.has(id)))
+    return [{ id: 'keep-back' }, ...making, { id: 'gauge-last' }, use]
+  return making.some(({ id }) => USING.has(id)) ? making : [...making, use]
+}
 
 /** Hair and fibre go into cool mortar, a day after slaking, and last of all. */
 function withFibre(making: readonly SequenceStep[], method: Method): SequenceStep[] {

@@ -4,7 +4,7 @@ import { workJob } from '#lib/mortar/job.ts'
 import { type JobInput, type JobSheet, METHODS } from '#lib/mortar/job-types.ts'
 import { orderPacks } from '#lib/mortar/packs.ts'
 import { exactly } from '#lib/mortar/range.ts'
-import { orderSteps } from '#lib/mortar/sequence.ts'
+import { orderSteps, settingOf } from '#lib/mortar/sequence.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { value } from './check.ts'
 import { GOOD, known, lime, PURE, part, RANGED_LIME, RANGED_SAND, SAND, sand } from './core-fixtures.ts'
@@ -234,9 +234,13 @@ describe('orderPacks', () => {
 
 describe('orderSteps', () => {
   test.each(METHODS)('%s: the eyewash comes first and the leftovers last', (method) => {
-    const steps = orderSteps({ method, limes: ['lump-quicklime'], fibre: true, fineWork: true }).map(
-      ({ id }) => id,
-    )
+    const steps = orderSteps({
+      method,
+      limes: ['lump-quicklime'],
+      fibre: true,
+      setting: [],
+      fineWork: true,
+    }).map(({ id }) => id)
     expect(steps[0]).toBe('eyewash')
     expect(steps.at(-1)).toBe('keep-leftovers')
     expect(new Set(steps).size).toBe(steps.length)
@@ -248,6 +252,7 @@ describe('orderSteps', () => {
       method: 'hot-mixed-used-hot',
       limes: ['lump-quicklime'],
       fibre: true,
+      setting: [],
       fineWork: false,
     })
     expect(hot.find(({ id }) => id === 'fibre-when-cool')?.hours?.low).toBe(24)
@@ -259,6 +264,7 @@ describe('orderSteps', () => {
       method: 'hot-mixed-used-hot',
       limes: ['dry-hydrate'],
       fibre: false,
+      setting: [],
       fineWork: true,
     })
     expect(steps.map(({ id }) => id)).toEqual([
@@ -283,9 +289,43 @@ describe('orderSteps', () => {
       method: 'putty',
       limes: ['lump-quicklime'],
       fibre: false,
+      setting: [],
       fineWork: false,
     }).map(({ id }) => id)
     expect(steps.slice(2, 5)).toEqual(['slake-in-water', 'mature-putty', 'screen'])
+  })
+
+  test('what sets by itself stays out of a mortar that stands, and then leaves little time', () => {
+    const order = (roles: string[]) =>
+      orderSteps({
+        method: 'putty',
+        limes: ['putty'],
+        fibre: false,
+        setting: settingOf(roles),
+        fineWork: false,
+      })
+    const places = (roles: string[], wanted: string[]) =>
+      wanted.map((id) => order(roles).findIndex((step) => step.id === id))
+    const wanted = ['keep-back', 'measure-dry', 'stand', 'knock-up', 'gauge-last', 'use-within', 'place']
+    const found = places(['lime', 'aggregate', 'gypsum', 'cement'], wanted)
+    expect(found).not.toContain(-1)
+    expect(found).toEqual([...found].sort((a, b) => a - b))
+    const until = (roles: string[]) => order(roles).find(({ id }) => id === 'use-within')?.hours?.high
+    expect(until(['cement', 'gypsum'])).toBeLessThan(1)
+    expect(until(['cement'])).toBe(2)
+    expect(until(['lime', 'aggregate'])).toBeUndefined()
+  })
+
+  test('a bagged hydraulic mortar keeps its own time', () => {
+    const steps = orderSteps({
+      method: 'bagged-hydraulic',
+      limes: ['dry-hydrate'],
+      fibre: false,
+      setting: ['pozzolan'],
+      fineWork: false,
+    })
+    expect(steps.filter(({ id }) => id === 'use-within')).toHaveLength(1)
+    expect(steps.map(({ id }) => id)).not.toContain('keep-back')
   })
 })
 

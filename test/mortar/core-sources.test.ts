@@ -25,7 +25,7 @@ const cited = [
   ),
   ...WORK_KINDS.flatMap((kind) => Object.values(workFields(kind)).map(({ usual }) => usual?.source)),
   ...METHODS.flatMap((method) =>
-    orderSteps({ method, limes: ['lump-quicklime'], fibre: true, fineWork: true }).map(
+    orderSteps({ method, limes: ['lump-quicklime'], fibre: true, setting: [], fineWork: true }).map(
       ({ source }) => source,
     ),
   ),

@@ -127,6 +127,18 @@ const KIND_FOR: Partial<Record<Use, WorkKind>> = {
   limewash: 'limewash',
 }
 
+/** Uses that a kind of work belongs to beside those of {@link KIND_FOR}. */
+const ALSO_FOR: Partial<Record<WorkKind, readonly Use[]>> = {
+  'pointing-rubble': ['pointing'],
+  'bedding-squared': ['bedding-rubble', 'bedding-ashlar'],
+  'plaster-laths': ['plaster-base', 'plaster-finish'],
+  'roof-torching': ['roofing'],
+}
+
+/** Is this work outside every use that the recipe was written for? A bare volume may be for any. */
+export const isOutsideUses = ({ uses }: RecipeBody, kind: WorkKind): boolean =>
+  kind !== 'volume' && !uses.some((use) => KIND_FOR[use] === kind || ALSO_FOR[kind]?.includes(use))
+
 /** The kind of work that a recipe was written for first. */
 export const kindFor = ({ uses }: RecipeBody): WorkKind =>
   uses.flatMap((use) => KIND_FOR[use] ?? [])[0] ?? WORK_KINDS[0] ?? 'volume'

@@ -1,22 +1,42 @@
+import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet, JobWarning } from '#lib/mortar/job-types.ts'
 import { exactly } from '#lib/mortar/range.ts'
 import type { SequenceStep } from '#lib/mortar/sequence.ts'
-import { materialLabel } from '../../../_ui/label.ts'
+import type { WorkKind } from '#lib/mortar/takeoff.ts'
+import { inSentence, labelList, materialLabel } from '../../../_ui/label.ts'
 import { Quantity } from '../../../_ui/quantity.tsx'
 import { SourceText } from '../../../_ui/source-mark.tsx'
 import { words } from '../../../_words/index.ts'
-import type { System } from './fields.ts'
+import { isOutsideUses, type System } from './fields.ts'
 import { Shown, shownText } from './shown.tsx'
 
 const t = words('job')
 
-/** What to mind before mixing. */
-export function Warnings({ warnings, system }: { warnings: readonly JobWarning[]; system: System }) {
-  if (warnings.length === 0) return null
+/** What to mind before mixing; first, when the recipe was not written for this work. */
+export function Warnings({
+  warnings,
+  system,
+  recipe,
+  kind,
+}: {
+  warnings: readonly JobWarning[]
+  system: System
+  recipe: RecipeBody
+  kind: WorkKind
+}) {
+  const outside = isOutsideUses(recipe, kind)
+  if (warnings.length === 0 && !outside) return null
   return (
     <div className="job-warnings">
       <h3>{t('sheet.warnings')}</h3>
       <ul>
+        {outside && (
+          <li>
+            {t('warnings.outside-its-uses', {
+              uses: inSentence(labelList('uses', recipe.uses)),
+            })}
+          </li>
+        )}
         {warnings.map(({ id, material, value, unit }) => (
           <li key={`${id} ${material ?? ''}`}>
             {t(`warnings.${id}`, {

@@ -45,7 +45,7 @@ export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress
       <Totals sheet={sheet} system={system} money={money} />
       <Quantities sheet={sheet} system={system} money={money} />
       <div className="job-columns">
-        <Warnings warnings={sheet.warnings} system={system} />
+        <Warnings warnings={sheet.warnings} system={system} recipe={body} kind={inputs.kind} />
         <Sequence steps={sheet.sequence} />
         <Storage storage={sheet.storage} />
         <JobCautions sheet={sheet} recipe={body} slug={slug} />

@@ -50,6 +50,6 @@ function loadsText(loads: number): string {
   const rest = hundredths % 100
   return words('job')('sheet.loadsValue', {
     full,
-    rest: rest === 0 || full === 0 ? 'none' : formatNumber(rest),
+    rest: rest === 0 ? 'none' : formatNumber(rest),
   })
 }
