@@ -35,7 +35,7 @@ export interface AmountRead {
   readonly fault?: FieldFault
 }
 
-const RANGE_MARK = /\s*(?:–|—|\.\.|\bto\b|(?<=[\d½¼¾])-(?=[\d½¼¾.,]))\s*/
+const RANGE_MARK = /\s*(?:–|—|\.\.|\bto\b|(?<=[\d½¼¾.]\s*)-(?=\s*[\d½¼¾.,]))\s*/
 
 /**
  * Reads a field of a figure or a range. Nothing typed is no fault here: whoever needs it says so.

@@ -1,6 +1,7 @@
 import { STATUS_CODES } from 'node:http'
 import type { Problem } from '#lib/api/problem.ts'
 import { type FieldFault, Refusal, type RefusalCode } from '#lib/errors.ts'
+import { words } from '../_words/index.ts'
 import { faultSentence } from './fault-sentence.ts'
 
 const STATUSES: Record<RefusalCode, number> = {
@@ -19,7 +20,10 @@ export function problemOf(status: number, detail?: string, faults: readonly Fiel
     status,
     ...(detail !== undefined && { detail }),
     ...(faults.length > 0 && {
-      errors: faults.map((fault) => ({ ...fault, detail: faultSentence(fault, fault.field) })),
+      errors: faults.map((fault) => ({
+        ...fault,
+        detail: faultSentence(fault, fault.field || words('faults')('request.body')),
+      })),
     }),
   }
 }

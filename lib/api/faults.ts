@@ -48,6 +48,7 @@ function codeOf(issue: Issue, value: unknown): string {
       if (value === undefined) return 'required'
       return issue.expected === 'number' || issue.expected === 'int' ? 'not-a-number' : 'wrong-type'
     case 'too_small':
+      if (value === '') return 'empty'
       if (issue.origin === 'string' || issue.origin === 'array') return 'too-short'
       return issue.inclusive === false && issue.minimum === 0 ? 'not-positive' : 'too-small'
     case 'too_big':

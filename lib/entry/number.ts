@@ -13,6 +13,8 @@ const NOT_A_NUMBER: NumberReading = { kind: 'not-a-number' }
 const MAX_LENGTH = 40
 
 const SPACES = /[\s\u00a0\u2007\u2009\u202f]+/g
+/** Signs without width that come along when a figure is pasted from a page or a letter. */
+const UNSEEN = /[\u00ad\u200b-\u200f\u2060\ufeff]/g
 const VULGAR = /[¼½¾⅐-⅞]/g
 const FRACTION = /^(?:(\d+) )?(\d+)\/(\d+)$/
 const SPACED_GROUPS = /^\d{1,3}(?: \d{3})+(?=$|[.,])/
@@ -29,6 +31,7 @@ const APOSTROPHE_GROUPS = /^\d{1,3}(?:['’]\d{3})+(?=$|[.,])/
 export function parseNumber(text: string, locale: string): NumberReading {
   if (text.length > MAX_LENGTH) return NOT_A_NUMBER
   const plain = text
+    .replace(UNSEEN, '')
     .replace(VULGAR, (sign) => ` ${sign.normalize('NFKC')}`)
     .replace(/\u2044/g, '/')
     .replace(SPACES, ' ')
