@@ -117,6 +117,17 @@ test('no row with cement, salt or lead is in use', () => {
   expect(offered.map(({ ref }) => ref)).toEqual([])
 })
 
+test('every row with cement carries its reason', () => {
+  const cemented = [...content.rows.values()].filter(({ ingredients }) =>
+    ingredients.some(({ role }) => role === 'cement'),
+  )
+  expect(cemented.length).toBeGreaterThan(10)
+  expect(cemented.filter(({ standingReason }) => standingReason === undefined).map(({ ref }) => ref)).toEqual(
+    [],
+  )
+  expect(cemented.filter(({ standing }) => standing === 'in-use').map(({ ref }) => ref)).toEqual([])
+})
+
 test('every row that says it has an ancestor comes no earlier than the ancestor', () => {
   for (const { ref, from, ancestor } of content.rows.values()) {
     const older = ancestor === undefined ? undefined : content.rows.get(ancestor)
