@@ -15,7 +15,7 @@ import { words } from './app/_words/index.ts'
 /** Addresses that answer without the database: they say how things stand, or only compute. */
 const STANDS_ALONE = /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|robots\.txt)$/
 
-const ENTRY_PAGE = /^\/(?:recipes|cases)\/([a-z0-9-]+)(?:\/|$)/
+const ENTRY_PAGE = /^\/(recipe|case)s\/([a-z0-9-]+)(?:\/|$)/
 
 /** How long a page waits for a database that neither answers nor refuses; a busy machine is not an absent one. */
 const PATIENCE_MS = 5000
@@ -67,11 +67,11 @@ function excessOf(request: NextRequest): { status: number; words: string } | und
  * (its page says why). The question about an entry tells of the database too, so only one is asked.
  */
 async function stateOf(path: string): Promise<'open' | 'gone' | 'away'> {
-  const slug = ENTRY_PAGE.exec(path)?.[1]
+  const [, kind, slug] = ENTRY_PAGE.exec(path) ?? []
   if (slug === undefined) return (await reachable()) ? 'open' : 'away'
   return Promise.race([
     withdrawnEntry(slug).then(
-      (entry) => (entry ? 'gone' : 'open'),
+      (entry) => (entry?.kind === kind ? 'gone' : 'open'),
       () => 'away' as const,
     ),
     new Promise<'away'>((resolve) => setTimeout(resolve, PATIENCE_MS, 'away').unref()),

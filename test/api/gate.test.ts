@@ -57,16 +57,22 @@ describe('proxy(request)', () => {
     },
   )
 
-  it.each(['/recipes/old-lime', '/recipes/old-lime/job', '/cases/old-lime'])(
-    'lets the page of a withdrawn entry at %s say why, with 410',
-    async (path) => {
-      vi.mocked(withdrawnEntry).mockResolvedValue({ kind: 'recipe', title: '', at: new Date(0), words: '' })
-      const response = await ask(path)
-      expect(response.status).toBe(410)
-      expect(goesOn(response)).toBe(true)
-      expect(withdrawnEntry).toHaveBeenCalledWith('old-lime')
-    },
-  )
+  it.each([
+    ['/recipes/old-lime', 'recipe'],
+    ['/recipes/old-lime/job', 'recipe'],
+    ['/cases/old-lime', 'case'],
+  ] as const)('lets the page of a withdrawn entry at %s say why, with 410', async (path, kind) => {
+    vi.mocked(withdrawnEntry).mockResolvedValue({ kind, title: '', at: new Date(0), words: '' })
+    const response = await ask(path)
+    expect(response.status).toBe(410)
+    expect(goesOn(response)).toBe(true)
+    expect(withdrawnEntry).toHaveBeenCalledWith('old-lime')
+  })
+
+  it('takes a withdrawn case for no reason to answer 410 at the address of a recipe', async () => {
+    vi.mocked(withdrawnEntry).mockResolvedValue({ kind: 'case', title: '', at: new Date(0), words: '' })
+    expect((await ask('/recipes/old-lime')).status).toBe(200)
+  })
 
   it('takes a failing question about an entry for an absent database', async () => {
     vi.mocked(withdrawnEntry).mockRejectedValue(new Error('connection refused'))

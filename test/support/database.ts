@@ -8,6 +8,9 @@ const name = `t_${randomUUID().replaceAll('-', '')}`
 
 beforeAll(async () => {
   process.env.DATABASE_URL = await copyTemplate(name)
+  // Racing writers queue for a connection; on a busy machine they may wait long, and no test is about that.
+  process.env.DATABASE_CONNECT_MS = '60000'
+  process.env.DATABASE_STATEMENT_MS = '60000'
 })
 
 afterAll(async () => {
