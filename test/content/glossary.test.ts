@@ -14,6 +14,12 @@ test('there are at least 150 terms, none with an English name that another has',
   expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([])
 })
 
+test('every term leads to another, or is led to', () => {
+  const terms = [...glossary.values()]
+  const reached = new Set(terms.flatMap(({ see }) => see))
+  expect(terms.filter(({ id, see }) => see.length === 0 && !reached.has(id)).map(({ id }) => id)).toEqual([])
+})
+
 test('a definition is one or two sentences, and does not open with the term itself', () => {
   for (const { id, term, definition } of glossary.values()) {
     expect(definition.length, id).toBeLessThanOrEqual(220)
