@@ -47,13 +47,13 @@ export function FullCitation({ source }: { source: Source }) {
   const year = yearOf(source)
   return (
     <>
-      {authors.length > 0 && `${formatList(authors)}. `}
+      {authors.length > 0 && `${closed(formatList(authors))} `}
       <cite>{source.title}</cite>
       {year !== undefined && ` (${year})`}
       {'. '}
       {parts
         .filter((part) => part !== undefined && part !== '')
-        .map((part) => `${part}. `)
+        .map((part) => `${closed(`${part}`)} `)
         .join('')}
       {address !== undefined && (
         <a href={address} rel="noreferrer">
@@ -63,3 +63,6 @@ export function FullCitation({ source }: { source: Source }) {
     </>
   )
 }
+
+/** With one full stop, also after an initial or an abbreviation. */
+const closed = (text: string): string => (text.endsWith('.') ? text : `${text}.`)

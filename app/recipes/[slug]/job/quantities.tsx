@@ -23,7 +23,7 @@ export function Quantities({ sheet, system, money }: { sheet: JobSheet; system: 
           { key: 'ingredient', head: t('sheet.ingredient'), names: true },
           { key: 'volume', head: t('sheet.volume'), number: true },
           { key: 'mass', head: t('sheet.mass'), number: true },
-          { key: 'load', head: t('sheet.load'), number: true },
+          ...(sheet.batch ? [{ key: 'load', head: t('sheet.load'), number: true }] : []),
           { key: 'order', head: t('sheet.order') },
           ...(priced ? [{ key: 'cost', head: t('sheet.cost'), number: true }] : []),
         ]}
