@@ -10,7 +10,7 @@ export interface Piece {
 /** Terms whose words every reader knows or that often mean something plain; marking them would only be noise. */
 const PLAIN = new Set(
   [
-    'lime mortar sand joint plaster render clay hair unit visit batch binder core-of-wall',
+    'lime mortar lime-mortar sand joint plaster render clay hair unit visit batch binder core-of-wall',
     'course keying rod perch green set yield bond fabric bedding burning washing grit scaling',
     'erosion bushel barrel pointing sieve suction popping',
   ].flatMap((line) => line.split(' ')),

@@ -1,18 +1,22 @@
 import { groups } from 'd3-array'
 import type { Metadata } from 'next'
+import { findTerms } from '#lib/content/find-terms.ts'
 import { content } from '#lib/content/index.ts'
 import type { GlossaryTerm } from '#lib/content/types.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
+import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
+import { FindForm, Found, MOST_ASKED } from './find.tsx'
 
 const t = words('library')
 
 export const metadata: Metadata = { title: t('glossary.title'), alternates: { canonical: '/glossary' } }
 
-/** All terms of the trade by letter, each at an address of its own. */
-export default function GlossaryPage() {
+/** All terms of the trade by letter, each at an address of its own, and those that go by a name asked for. */
+export default async function GlossaryPage({ searchParams }: { searchParams: Promise<Query> }) {
+  const asked = first((await searchParams).q)?.slice(0, MOST_ASKED)
   const terms = [...content().glossary.values()].sort((a, b) => a.term.localeCompare(b.term, 'en'))
   const letters = groups(terms, letterOf)
   return (
@@ -25,7 +29,9 @@ export default function GlossaryPage() {
             </li>
           ))}
         </ul>
+        <FindForm asked={asked} />
       </PageHead>
+      {asked !== undefined && <Found terms={findTerms(terms, asked)} asked={asked} />}
       {letters.map(([letter, list]) => (
         <Section key={letter} id={`letter-${letter}`} title={letter}>
           <dl className="terms">

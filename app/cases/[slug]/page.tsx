@@ -6,6 +6,7 @@ import { type RevisionName, revisionNames } from '#lib/db/revisions.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
+import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -42,7 +43,11 @@ export default async function CasePage({ params, searchParams }: Props) {
   const recipes = await revisionNames(body.works.flatMap(({ recipe }) => recipe ?? []))
   return (
     <>
-      <PageHead title={body.title} kicker={<a href="/cases">{t('cases.title')}</a>} lead={body.summary}>
+      <PageHead
+        title={body.title}
+        kicker={<a href="/cases">{t('cases.title')}</a>}
+        lead={<Hinted pieces={hinter()(body.summary)} />}
+      >
         <p className="facts-line">
           <span>
             {t('cases.place', {

@@ -6,6 +6,7 @@ import { recipeBySlug } from '#lib/db/recipes.ts'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
+import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { addressWith, type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
@@ -45,6 +46,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
   const { body } = recipe
   const { cases, total } = await listCases({ recipe: slug }, { limit: MOST_CASES })
   const worked = workedProportions(body.ingredients)
+  const hint = hinter()
   const cautions = cautionsFor({
     materials: body.ingredients,
     roles: body.ingredients.map(({ role }) => role),
@@ -69,7 +71,9 @@ export default async function RecipePage({ params, searchParams }: Props) {
           <strong>{labelOf('methods', body.method)}.</strong>
         </p>
         {body.methodNotes?.split(/\n\s*\n/).map((paragraph) => (
-          <p key={paragraph}>{paragraph}</p>
+          <p key={paragraph}>
+            <Hinted pieces={hint(paragraph)} />
+          </p>
         ))}
         <Cautions cautions={cautions} />
       </Section>
