@@ -3,17 +3,27 @@ import { LOCALE, TIME_ZONE, words } from './index.ts'
 
 /**
  * A range as it is printed: its three figures rounded to one place, the place that its width can bear
- * (about a fifth of it), and never more than three significant digits of the typical value.
+ * (about a fifth of it), or a finer one where that place would lose one of the typical value's first two
+ * significant digits; never finer than three significant digits of the largest figure.
  */
 export function printedRange({ low, typical, high }: Range): Range & { places: number } {
   const size = Math.max(Math.abs(low), Math.abs(typical), Math.abs(high))
   if (size === 0) return { low, typical, high, places: 0 }
   const finest = Math.floor(Math.log10(size)) - 2
   const borne = high > low ? Math.floor(Math.log10((high - low) / 5)) : finest
-  const place = Math.max(finest, borne)
-  const round = (value: number) => Number((Math.round(value / 10 ** place) * 10 ** place).toPrecision(12))
-  return { low: round(low), typical: round(typical), high: round(high), places: Math.max(0, -place) }
+  const twoDigits = typical === 0 ? borne : Math.floor(Math.log10(Math.abs(typical))) - 1
+  const loses = roundTo(typical, borne) !== roundTo(typical, Math.min(borne, twoDigits))
+  const place = Math.max(finest, loses ? twoDigits : borne)
+  return {
+    low: roundTo(low, place),
+    typical: roundTo(typical, place),
+    high: roundTo(high, place),
+    places: Math.max(0, -place),
+  }
 }
+
+const roundTo = (value: number, place: number) =>
+  Number((Math.round(value / 10 ** place) * 10 ** place).toPrecision(12))
 
 /** Making a formatter costs a hundred times more than using it. */
 const numberFormats = new Map<number | undefined, Intl.NumberFormat>()

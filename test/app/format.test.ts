@@ -27,6 +27,33 @@ describe('printedRange(range)', () => {
     })
   })
 
+  test('keeps two significant digits of the typical value, however wide the range', () => {
+    expect(printedRange({ low: 604, typical: 748, high: 1107 })).toEqual({
+      low: 600,
+      typical: 750,
+      high: 1110,
+      places: 0,
+    })
+    expect(printedRange({ low: 38.4, typical: 62.7, high: 118.2 })).toEqual({
+      low: 38,
+      typical: 63,
+      high: 118,
+      places: 0,
+    })
+    expect(printedRange({ low: 4, typical: 8, high: 24 })).toEqual({
+      low: 4,
+      typical: 8,
+      high: 24,
+      places: 0,
+    })
+    expect(printedRange({ low: 0, typical: 0, high: 1480 })).toEqual({
+      low: 0,
+      typical: 0,
+      high: 1500,
+      places: 0,
+    })
+  })
+
   test('keeps three significant digits of an exact value', () => {
     expect(printedRange({ low: 12.3456, typical: 12.3456, high: 12.3456 })).toEqual({
       low: 12.3,
@@ -40,7 +67,7 @@ describe('printedRange(range)', () => {
     expect(printedRange({ low: 0, typical: 0, high: 0 })).toEqual({ low: 0, typical: 0, high: 0, places: 0 })
   })
 
-  test('keeps low ≤ typical ≤ high and moves no figure by more than a fifth of the width, or half of its third digit', () => {
+  test('keeps low ≤ typical ≤ high and moves no figure by more than a fifth of the width, or half of its third digit, and the typical one by no more than a twentieth of itself', () => {
     const figure = fc.double({ min: 1e-3, max: 1e6, noNaN: true })
     fc.assert(
       fc.property(fc.tuple(figure, figure, figure), (figures) => {
@@ -55,6 +82,8 @@ describe('printedRange(range)', () => {
           [high, printed.high],
         ] as const)
           expect(Math.abs(before - after)).toBeLessThanOrEqual(step / 2 + 1e-9)
+        if (high < 10 * typical)
+          expect(Math.abs(typical - printed.typical)).toBeLessThanOrEqual(typical / 20 + 1e-9)
       }),
     )
   })
