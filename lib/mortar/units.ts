@@ -76,7 +76,7 @@ const US_FOR: Partial<Record<Unit, Unit>> = {
   m: 'ft',
   mm2: 'in2',
   m2: 'ft2',
-  L: 'gal',
+  L: 'ft3',
   m3: 'yd3',
   'L/m2': 'gal/ft2',
   g: 'lb',
@@ -117,6 +117,13 @@ export const convertRange = (range: Range, from: string, to: string): Range => (
   high: convert(range.high, from, to),
 })
 
-/** The unit that a metric unit is shown in. */
-export const shownUnit = (metric: string, system: 'metric' | 'us'): string =>
-  system === 'us' && isUnit(metric) ? (US_FOR[metric] ?? metric) : metric
+/**
+ * The unit that a metric unit is shown in. A US mason measures mortar, sand and lime by the cubic foot, and
+ * only what is poured by the gallon.
+ *
+ * @param liquid is it water?
+ */
+export function shownUnit(metric: string, system: 'metric' | 'us', liquid = false): string {
+  if (system === 'metric' || !isUnit(metric)) return metric
+  return liquid && metric === 'L' ? 'gal' : (US_FOR[metric] ?? metric)
+}

@@ -12,7 +12,7 @@ import { restateRecipe } from '#lib/mortar/restate.ts'
 import { correctMoisture } from '#lib/mortar/sand-moisture.ts'
 import { spread } from '#lib/mortar/spread.ts'
 import { takeOff, WORK_KINDS, type Work, workFields } from '#lib/mortar/takeoff.ts'
-import { convert, UNITS, type Unit } from '#lib/mortar/units.ts'
+import { convert, shownUnit, UNITS, type Unit } from '#lib/mortar/units.ts'
 import { yieldOf } from '#lib/mortar/yield.ts'
 import { value } from './check.ts'
 import { known, lime, PURE, RANGED_LIME, RANGED_SAND, sand } from './core-fixtures.ts'
@@ -67,6 +67,14 @@ describe('units', { timeout: 120_000 }, () => {
   test('convert between kinds is refused and names the field', () => {
     expect(() => convert(1, 'kg', 'L')).toThrow('to: inconsistent')
     expect(() => convert(1, 'cubit', 'm')).toThrow('from: unknown')
+  })
+
+  test('shownUnit measures bulk by the cubic foot and only water by the gallon', () => {
+    expect(shownUnit('L', 'us')).toBe('ft3')
+    expect(shownUnit('L', 'us', true)).toBe('gal')
+    expect(shownUnit('kg', 'us', true)).toBe('lb')
+    expect(shownUnit('L', 'metric', true)).toBe('L')
+    expect(shownUnit('rebound', 'us')).toBe('rebound')
   })
 })
 

@@ -94,9 +94,24 @@ describe('The job form', () => {
   it('gives the same wall in feet and inches', async () => {
     const metric = job({ area: '9.290304', depth: '25.4', loss: '0', 'joint-share': '20' })
     const us = job({ area: '100', depth: '1', loss: '0', 'joint-share': '20', units: 'us' })
-    // 9.290304 m² · 0.2 · 25.4 mm = 47.19 L = 12.47 US gal: NIST SP 811 gives 231 in³ to the gallon.
+    // 9.290304 m² · 0.2 · 25.4 mm = 47.19 L = 100 ft² · 0.2 · 1/12 ft = 1.667 ft³: NIST SP 811, 0.3048 m to the foot.
     await withPage(metric, async (page) => expect(await page.textContent('#sheet')).toContain('47.2 L'))
-    await withPage(us, async (page) => expect(await page.textContent('#sheet')).toContain('12.5 US gal'))
+    await withPage(us, async (page) => {
+      const sheet = await page.textContent('#sheet')
+      expect(sheet).toContain('1.67 ft³')
+      expect(sheet).toMatch(/Water[^.]*?[\d.]+ US gal/)
+    })
+    // The same work a hundred times as large: 166.7 ft³ = 6.173 yd³, 3 ft to the yard.
+    const large = job({ area: '10000', depth: '1', loss: '0', 'joint-share': '20', units: 'us' })
+    await withPage(large, async (page) => expect(await page.textContent('#sheet')).toContain('6.17 yd³'))
+  })
+
+  it('prints no price for materials where only labour was priced', async () => {
+    await withPage(job({ hours: '8', rate: '30' }), async (page) => {
+      const sheet = await page.textContent('#sheet')
+      expect(sheet).toContain('Cost of labour')
+      expect(sheet).not.toContain('Cost of packs with a price')
+    })
   })
 
   it('gives no sheet for a known hazard until someone says why, and then prints both', async () => {

@@ -26,7 +26,7 @@ export function printedFigures(sheet: JobSheet): [name: string, text: string][] 
     ['heat', heat?.averageC ?? null, 'C'],
     ['loads', batch?.loads ?? null, '1'],
     ['load', batch?.mortarL ?? null, 'L'],
-    ['materials', cost?.materials ?? null, '1'],
+    ['materials', sheet.ingredients.some((one) => one.cost !== null) ? (cost?.materials ?? null) : null, '1'],
     ...sheet.ingredients.flatMap(({ material, index, siteL, siteKg, order, cost }): typeof figures => [
       [`${index}.${material}.volume`, siteL, 'L'],
       [`${index}.${material}.mass`, siteKg, 'kg'],

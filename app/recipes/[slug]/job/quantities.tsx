@@ -34,7 +34,9 @@ export function Quantities({ sheet, system, money }: { sheet: JobSheet; system: 
               material: materialLabel(one.material),
               state: labelOf('measured-states', one.state),
             }),
-            volume: one.siteL && <Shown value={one.siteL} unit="L" system={system} />,
+            volume: one.siteL && (
+              <Shown value={one.siteL} unit="L" system={system} liquid={one.role === 'water'} />
+            ),
             mass: one.siteKg && <Shown value={one.siteKg} unit="kg" system={system} />,
             load: loadOf(
               sheet.batch?.parts.find(({ index }) => index === one.index),

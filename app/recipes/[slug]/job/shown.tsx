@@ -3,19 +3,25 @@ import { convert, convertRange, shownUnit } from '#lib/mortar/units.ts'
 import { Quantity, quantityText } from '../../../_ui/quantity.tsx'
 import type { System } from './fields.ts'
 
-/** A metric quantity in the units that the reader works in. */
+/**
+ * A metric quantity in the units that the reader works in.
+ *
+ * @param props.liquid is it water?
+ */
 export function Shown({
   value,
   unit,
   system,
   large,
+  liquid,
 }: {
   value: Range
   unit: string
   system: System
   large?: boolean
+  liquid?: boolean
 }) {
-  const shown = shownUnit(unit, system)
+  const shown = shownFor(value.typical, unit, system, liquid)
   return (
     <Quantity
       value={shown === unit ? value : convertRange(value, unit, shown)}
@@ -26,8 +32,8 @@ export function Shown({
 }
 
 /** The same as text, without its range. */
-export function shownText(value: Range, unit: string, system: System): string {
-  const shown = shownUnit(unit, system)
+export function shownText(value: Range, unit: string, system: System, liquid?: boolean): string {
+  const shown = shownFor(value.typical, unit, system, liquid)
   return quantityText(shown === unit ? value : convertRange(value, unit, shown), shown).main
 }
 
@@ -35,4 +41,10 @@ export function shownText(value: Range, unit: string, system: System): string {
 export const exactText = (value: number, unit: string, system: System): string => {
   const shown = shownUnit(unit, system)
   return quantityText(shown === unit ? value : convert(value, unit, shown), shown).main
+}
+
+/** Cubic feet from a cubic yard up are shown as cubic yards, as they are ordered. */
+function shownFor(value: number, unit: string, system: System, liquid?: boolean): string {
+  const shown = shownUnit(unit, system, liquid)
+  return shown === 'ft3' && convert(value, unit, 'yd3') >= 1 ? 'yd3' : shown
 }
