@@ -65,3 +65,9 @@ export const formatYear = (year: number): string =>
 /** Words in a row: `a, b and c`. */
 export const formatList = (items: readonly string[], type: 'conjunction' | 'disjunction' = 'conjunction') =>
   new Intl.ListFormat(LOCALE, { type }).format(items)
+
+/** The order of two titles in a list. Articles do not count. */
+export const compareTitles = (a: string, b: string): number =>
+  withoutArticle(a).localeCompare(withoutArticle(b), LOCALE)
+
+const withoutArticle = (title: string) => title.replace(/^(A|An|The) /, '')

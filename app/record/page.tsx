@@ -37,13 +37,15 @@ export default function RecordPage() {
       <Section id="scales" title={t('record.scales')} note={t('record.scalesNote')}>
         <Scales />
       </Section>
-      <Section id="sheet" title={t('record.sheet')} note={t('record.sheetNote')}>
-        <p className="screen-only">
-          <a className="button button-plain" href="/record/sheet">
-            {t('record.sheetLink')}
-          </a>
-        </p>
-      </Section>
+      <div className="screen-only">
+        <Section id="sheet" title={t('record.sheet')} note={t('record.sheetNote')}>
+          <p>
+            <a className="button button-plain" href="/record/sheet">
+              {t('record.sheetLink')}
+            </a>
+          </p>
+        </Section>
+      </div>
     </>
   )
 }

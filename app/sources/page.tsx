@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { FullCitation, shortCitation } from '../_ui/citation.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
+import { compareTitles } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
 const t = words('pages')
@@ -15,7 +16,7 @@ export default function SourcesPage() {
   for (const { citation } of rows.values()) cited.set(citation.source, (cited.get(citation.source) ?? 0) + 1)
   const list = [...sources.values()]
     .map((source) => ({ source, short: shortCitation(source) }))
-    .sort((a, b) => sortKey(a.short).localeCompare(sortKey(b.short), 'en'))
+    .sort((a, b) => compareTitles(a.short, b.short))
   return (
     <>
       <PageHead title={t('sources.title')} lead={t('sources.lead', { count: list.length })} />
@@ -37,6 +38,3 @@ export default function SourcesPage() {
     </>
   )
 }
-
-/** Articles do not count in the order of titles. */
-const sortKey = (short: string) => short.replace(/^(A|An|The) /, '')

@@ -6,7 +6,7 @@ import { SelectField } from '../_ui/field.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { oneOf, type Query } from '../_ui/query.ts'
-import { formatYear } from '../_words/format.ts'
+import { compareTitles, formatYear } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
 const t = words('pages')
@@ -21,12 +21,12 @@ const PERIODS = {
 } as const
 type Period = keyof typeof PERIODS
 
-/** Every proportion table, to be narrowed by what the mortar was for and when it was written down. */
+/** Every proportion table by title, to be narrowed by what the mortar was for and when it was written down. */
 export default async function TablesPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
   const use = oneOf(USES, query.use)
   const period = oneOf(Object.keys(PERIODS) as Period[], query.period)
-  const all = [...content().tables.values()]
+  const all = [...content().tables.values()].sort((a, b) => compareTitles(a.title, b.title))
   const tables = all.filter((table) => table.rows.some((row) => fits(row, use, period)))
   return (
     <>

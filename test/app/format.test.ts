@@ -1,6 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { formatDate, formatList, formatNumber, formatYear, printedRange } from '../../app/_words/format.ts'
+import {
+  compareTitles,
+  formatDate,
+  formatList,
+  formatNumber,
+  formatYear,
+  printedRange,
+} from '../../app/_words/format.ts'
 
 describe('printedRange(range)', () => {
   test('rounds to about a fifth of the width', () => {
@@ -117,4 +124,13 @@ test('formatYear(year) writes years before our era as such', () => {
 test('formatList(items) joins with and', () => {
   expect(formatList(['lime', 'sand', 'hair'])).toBe('lime, sand and hair')
   expect(formatList([])).toBe('')
+})
+
+test('compareTitles(a, b) leaves articles out of the order', () => {
+  expect(['The useful arts', 'A treatise', 'Lime', 'Another'].sort(compareTitles)).toEqual([
+    'Another',
+    'Lime',
+    'A treatise',
+    'The useful arts',
+  ])
 })

@@ -94,6 +94,8 @@ describe('GET', () => {
     ['/api/v1/recipes/no-such-recipe', 404],
     ['/api/v1/cases/no-such-case', 404],
     ['/api/v1/recipes/hot-lime-for-rubble?revision=99', 404],
+    ['/api/v1/nope', 404],
+    ['/api/nope/deeper', 404],
     ['/api/v1/recipes/Not%20A%20Slug', 422],
     ['/api/v1/recipes?use=flying', 422],
     ['/api/v1/recipes?stray=1', 422],
@@ -105,6 +107,15 @@ describe('GET', () => {
     expect(response.headers.get('content-type')).toBe('application/problem+json')
     expect(problem.parse(await response.json()).status).toBe(status)
   })
+
+  it.each(['POST', 'PUT', 'PATCH', 'DELETE'])(
+    '%s at an unknown address gets problem details too',
+    async (method) => {
+      const response = await fetch(`${SITE}/api/v1/nope`, { method })
+      expect(response.status).toBe(404)
+      expect(problem.parse(await response.json()).status).toBe(404)
+    },
+  )
 
   it('describes itself in valid OpenAPI', async () => {
     const description = (await (await fetch(`${SITE}/api/v1/openapi.json`)).json()) as Record<string, unknown>
