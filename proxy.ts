@@ -1,5 +1,6 @@
 import { type NextRequest, NextResponse } from 'next/server'
-import { withdrawnEntry } from '#lib/db/entries.ts'
+import { type ContentPage, hasContentPage } from '#lib/content/pages.ts'
+import { addressState } from '#lib/db/entries.ts'
 import { ping } from '#lib/db/health.ts'
 import { RETRY_S, waitingPage } from './app/_http/plain-page.ts'
 import { answerProblem, problemOf } from './app/_http/problem.ts'
@@ -10,12 +11,17 @@ import {
   makeNonce,
   securityHeaders,
 } from './app/_http/security.ts'
+import { wholeNumber } from './app/_ui/query.ts'
 import { words } from './app/_words/index.ts'
 
 /** Addresses that answer without the database: they say how things stand, or only compute. */
 const STANDS_ALONE = /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|robots\.txt)$/
 
-const ENTRY_PAGE = /^\/(recipe|case)s\/([a-z0-9-]+)(?:\/|$)/
+const ENTRY_PAGE = /^\/(recipe|case)s\/([^/]+)(\/job)?$/
+
+const CONTENT_PAGE = /^\/(tables|sources|materials|guides|terms)\/([^/]+)$/
+
+const STATUS = { open: 200, gone: 410, absent: 404 } as const
 
 /** How long a page waits for a database that neither answers nor refuses; a busy machine is not an absent one. */
 const PATIENCE_MS = 5000
@@ -31,7 +37,7 @@ export async function proxy(request: NextRequest): Promise<Response> {
 
   const excess = excessOf(request)
   if (excess) return answerProblem(problemOf(excess.status, excess.words), headers)
-  const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request.nextUrl.pathname)
+  const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request.nextUrl)
   if (state === 'away') return away(api, secure)
   if (api) return NextResponse.next({ headers })
 
@@ -41,7 +47,7 @@ export async function proxy(request: NextRequest): Promise<Response> {
   return NextResponse.next({
     request: { headers: inward },
     headers: { ...headers, 'Content-Security-Policy': policy },
-    status: state === 'gone' ? 410 : 200,
+    status: STATUS[state],
   })
 }
 
@@ -63,19 +69,26 @@ function excessOf(request: NextRequest): { status: number; words: string } | und
 }
 
 /**
- * Whether an address can be answered: `away` without the database, `gone` for an entry that was withdrawn
- * (its page says why). The question about an entry tells of the database too, so only one is asked.
+ * Whether an address can be answered: `away` without the database, `gone` for an entry that was withdrawn,
+ * `absent` for what is not published (the page says so; thrown from a page it would be blank without
+ * JavaScript). The question about an entry tells of the database too, so only one is asked.
  */
-async function stateOf(path: string): Promise<'open' | 'gone' | 'away'> {
-  const [, kind, slug] = ENTRY_PAGE.exec(path) ?? []
-  if (slug === undefined) return (await reachable()) ? 'open' : 'away'
+async function stateOf(url: URL): Promise<keyof typeof STATUS | 'away'> {
+  const [, kind, slug = '', job] = ENTRY_PAGE.exec(url.pathname) ?? []
+  if (kind !== 'recipe' && kind !== 'case') return (await reachable()) ? contentState(url.pathname) : 'away'
+  const revision = wholeNumber(url.searchParams.get(job ? 'r' : 'revision') ?? undefined)
   return Promise.race([
-    withdrawnEntry(slug).then(
-      (entry) => (entry?.kind === kind ? 'gone' : 'open'),
+    addressState(kind, slug, revision).then(
+      ({ state }) => state,
       () => 'away' as const,
     ),
     new Promise<'away'>((resolve) => setTimeout(resolve, PATIENCE_MS, 'away').unref()),
   ])
+}
+
+function contentState(path: string): 'open' | 'absent' {
+  const [, kind, id = ''] = CONTENT_PAGE.exec(path) ?? []
+  return kind === undefined || hasContentPage(kind as ContentPage, id) ? 'open' : 'absent'
 }
 
 let asking: Promise<boolean> | undefined

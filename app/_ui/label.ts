@@ -1,10 +1,17 @@
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
 import { formatList } from '../_words/format.ts'
+import { first, type Query } from './query.ts'
 
 /** The term of a vocabulary in content/vocabularies, or undefined for one that is not in it. */
 export const termOf = (vocabulary: string, id: string): Term | undefined =>
   content().vocabularies.get(vocabulary)?.get(id)
+
+/** A term of a vocabulary, by its id; anything that is no term is no choice. */
+export function termIn(vocabulary: string, value: Query[string]): string | undefined {
+  const given = first(value)
+  return given !== undefined && termOf(vocabulary, given) ? given : undefined
+}
 
 /** A term's label; its id where the vocabulary has no such term (an older entry may name one). */
 export const labelOf = (vocabulary: string, id: string): string => termOf(vocabulary, id)?.label ?? id

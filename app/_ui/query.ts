@@ -1,5 +1,4 @@
 import { isSlug } from '#lib/entry/fields.ts'
-import { termOf } from './label.ts'
 
 /** The address's query as Next hands it over: repeated names are lists. */
 export type Query = Readonly<Record<string, string | readonly string[] | undefined>>
@@ -14,12 +13,6 @@ export function first(value: Query[string]): string | undefined {
 export function oneOf<T extends string>(list: readonly T[], value: Query[string]): T | undefined {
   const given = first(value)
   return list.find((item) => item === given)
-}
-
-/** A term of a vocabulary, by its id; anything that is no term is no choice. */
-export function termIn(vocabulary: string, value: Query[string]): string | undefined {
-  const given = first(value)
-  return given !== undefined && termOf(vocabulary, given) ? given : undefined
 }
 
 /** An entry's address; anything that cannot be one is no choice. */

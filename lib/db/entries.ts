@@ -12,6 +12,35 @@ export interface Withdrawn {
   readonly words: string
 }
 
+/** How an address stands, and the revision published there now (null when none is). */
+export interface AddressState {
+  readonly state: 'open' | 'gone' | 'absent'
+  readonly latest: number | null
+}
+
+const ABSENT: AddressState = { state: 'absent', latest: null }
+
+/**
+ * Whether an entry's address can be read (`open`), was taken down (`gone`), or holds nothing (`absent`): no
+ * published entry of this kind, or the revision asked for was never published, as `publishedBySlug` has it.
+ */
+export async function addressState(
+  kind: WrittenKind,
+  slug: string,
+  revision?: number,
+): Promise<AddressState> {
+  if (!isSlug(slug)) return ABSENT
+  const [row] = await db().$queryRaw<AddressState[]>`
+    SELECT p.number AS latest,
+      CASE WHEN e."withdrawnAt" IS NOT NULL THEN 'gone' WHEN r.id IS NOT NULL THEN 'open' ELSE 'absent' END AS state
+    FROM "Entry" e
+    LEFT JOIN "Revision" p ON p.id = e."publishedRevisionId"
+    LEFT JOIN "Revision" r ON r."entryId" = e.id AND r.number = coalesce(${revision ?? null}::bigint, p.number)
+      AND p.id IS NOT NULL AND r.state IN ('published', 'superseded')
+    WHERE e.slug = ${slug} AND e.kind = ${kind}::"Kind"`
+  return row ?? ABSENT
+}
+
 /** The withdrawal of the entry at this address; null when it stands or never was. */
 export async function withdrawnEntry(slug: string): Promise<Withdrawn | null> {
   if (!isSlug(slug)) return null

@@ -1,12 +1,12 @@
 import { NextRequest } from 'next/server'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { problem } from '#lib/api/problem.ts'
-import { withdrawnEntry } from '#lib/db/entries.ts'
+import { addressState } from '#lib/db/entries.ts'
 import { ping } from '#lib/db/health.ts'
 import { proxy } from '../../proxy.ts'
 
 vi.mock('#lib/db/health.ts', () => ({ ping: vi.fn() }))
-vi.mock('#lib/db/entries.ts', () => ({ withdrawnEntry: vi.fn() }))
+vi.mock('#lib/db/entries.ts', () => ({ addressState: vi.fn() }))
 
 const ask = (path: string, init: { method?: string; headers?: Record<string, string> } = {}) =>
   proxy(new NextRequest(`http://site.test${path}`, init))
@@ -15,7 +15,7 @@ const goesOn = (response: Response) => response.headers.get('x-middleware-next')
 
 afterEach(() => {
   vi.mocked(ping).mockReset()
-  vi.mocked(withdrawnEntry).mockReset()
+  vi.mocked(addressState).mockReset()
 })
 
 describe('proxy(request)', () => {
@@ -62,20 +62,64 @@ describe('proxy(request)', () => {
     ['/recipes/old-lime/job', 'recipe'],
     ['/cases/old-lime', 'case'],
   ] as const)('lets the page of a withdrawn entry at %s say why, with 410', async (path, kind) => {
-    vi.mocked(withdrawnEntry).mockResolvedValue({ kind, title: '', at: new Date(0), words: '' })
+    vi.mocked(addressState).mockResolvedValue({ state: 'gone', latest: null })
     const response = await ask(path)
     expect(response.status).toBe(410)
     expect(goesOn(response)).toBe(true)
-    expect(withdrawnEntry).toHaveBeenCalledWith('old-lime')
+    expect(addressState).toHaveBeenCalledWith(kind, 'old-lime', undefined)
   })
 
-  it('takes a withdrawn case for no reason to answer 410 at the address of a recipe', async () => {
-    vi.mocked(withdrawnEntry).mockResolvedValue({ kind: 'case', title: '', at: new Date(0), words: '' })
-    expect((await ask('/recipes/old-lime')).status).toBe(200)
+  it.each([
+    ['/recipes/no-such', 'recipe', 'no-such', undefined],
+    ['/recipes/old-lime?revision=99', 'recipe', 'old-lime', 99],
+    ['/recipes/old-lime?r=99', 'recipe', 'old-lime', undefined],
+    ['/recipes/old-lime/job?r=99', 'recipe', 'old-lime', 99],
+    ['/recipes/old-lime/job?r=none&revision=99', 'recipe', 'old-lime', undefined],
+    ['/cases/no-such?revision=2', 'case', 'no-such', 2],
+    ['/cases/No%20Such', 'case', 'No%20Such', undefined],
+  ] as const)(
+    'lets the page of an entry that is not there at %s say so, with 404',
+    async (path, ...asked) => {
+      vi.mocked(addressState).mockResolvedValue({ state: 'absent', latest: null })
+      const response = await ask(path)
+      expect(response.status).toBe(404)
+      expect(goesOn(response)).toBe(true)
+      expect(addressState).toHaveBeenCalledWith(...asked)
+      expect(ping).not.toHaveBeenCalled()
+    },
+  )
+
+  it.each(['/tables', '/sources', '/materials', '/guides', '/terms'])(
+    'lets a page that content does not hold under %s say so, with 404',
+    async (folder) => {
+      vi.mocked(ping).mockResolvedValue(true)
+      for (const id of ['no-such', 'README', 'no%20such']) {
+        const response = await ask(`${folder}/${id}`)
+        expect(response.status).toBe(404)
+        expect(goesOn(response)).toBe(true)
+      }
+      expect((await ask(folder)).status).toBe(200)
+    },
+  )
+
+  it.each([
+    '/tables/vitruvius-mortar',
+    '/sources/britannica-11-brickwork',
+    '/materials/lime-fat',
+    '/guides/quicklime-and-slaking',
+    '/terms/units',
+  ])('lets the page at %s through as one that is there', async (path) => {
+    vi.mocked(ping).mockResolvedValue(true)
+    expect((await ask(path)).status).toBe(200)
+  })
+
+  it('lets the page of an entry that stands through', async () => {
+    vi.mocked(addressState).mockResolvedValue({ state: 'open', latest: 2 })
+    expect((await ask('/recipes/old-lime?revision=1')).status).toBe(200)
   })
 
   it('takes a failing question about an entry for an absent database', async () => {
-    vi.mocked(withdrawnEntry).mockRejectedValue(new Error('connection refused'))
+    vi.mocked(addressState).mockRejectedValue(new Error('connection refused'))
     expect((await ask('/recipes/old-lime')).status).toBe(503)
   })
 

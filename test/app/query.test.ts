@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { content } from '#lib/content/index.ts'
-import { addressWith, first, oneOf, termIn, wholeNumber } from '../../app/_ui/query.ts'
+import { termIn } from '../../app/_ui/label.ts'
+import { addressWith, first, oneOf, wholeNumber } from '../../app/_ui/query.ts'
 
 // Reading all content takes a while on a busy machine.
 beforeAll(() => void content(), 60_000)

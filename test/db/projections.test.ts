@@ -3,11 +3,23 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { caseBySlug, listCases } from '#lib/db/cases.ts'
 import { citing } from '#lib/db/citations.ts'
 import { closeDb, db } from '#lib/db/client.ts'
+import { addressState } from '#lib/db/entries.ts'
 import { ping } from '#lib/db/health.ts'
 import { asItStands, listRecipes, recipeBySlug } from '#lib/db/recipes.ts'
 import { revisionNames } from '#lib/db/revisions.ts'
-import { withdraw } from '#lib/workflow/withdraw.ts'
-import { makeCase, makeRecipe, makeVisit, makeWork, publish, STEWARD } from '../support/make.ts'
+import { submit } from '#lib/workflow/submit.ts'
+import { restore, withdraw } from '#lib/workflow/withdraw.ts'
+import {
+  CONTRIBUTOR,
+  makeCase,
+  makeRecipe,
+  makeSubmission,
+  makeVisit,
+  makeWork,
+  publish,
+  REFERENCES,
+  STEWARD,
+} from '../support/make.ts'
 
 beforeAll(async () => {
   await publish(
@@ -153,6 +165,49 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
     expect(await caseBySlug('v1')).toBeNull()
     expect(await caseBySlug('nowhere')).toBeNull()
     expect(await caseBySlug('barn-wall\u0000')).toBeNull()
+  })
+})
+
+describe('addressState(kind, slug, revision)', () => {
+  const absent = { state: 'absent', latest: null }
+  /** A revision that waits for its verdict. */
+  const send = (slug: string, basedOn: number | null) =>
+    submit(CONTRIBUTOR, makeSubmission({ slug, basedOn, body: makeRecipe({ title: 'Waiting' }) }), REFERENCES)
+
+  it('is open for what is published, and for each revision that once was', async () => {
+    expect(await addressState('recipe', 'mixed-sand')).toEqual({ state: 'open', latest: 2 })
+    expect(await addressState('recipe', 'mixed-sand', 1)).toEqual({ state: 'open', latest: 2 })
+    expect(await addressState('case', 'barn-wall', 1)).toEqual({ state: 'open', latest: 1 })
+  })
+
+  it('is absent for a revision that is not there or still waits, and names the newest', async () => {
+    const missing = { state: 'absent', latest: 2 }
+    expect(await addressState('recipe', 'mixed-sand', 9)).toEqual(missing)
+    expect(await addressState('recipe', 'mixed-sand', Number.MAX_SAFE_INTEGER)).toEqual(missing)
+    await send('mixed-sand', 2)
+    expect(await addressState('recipe', 'mixed-sand', 3)).toEqual(missing)
+    expect(await recipeBySlug('mixed-sand', 3)).toBeNull()
+  })
+
+  it('is absent for an entry never published, one of another kind, and what is no address', async () => {
+    await send('waiting', null)
+    expect(await addressState('recipe', 'waiting')).toEqual(absent)
+    expect(await addressState('recipe', 'waiting', 1)).toEqual(absent)
+    expect(await addressState('recipe', 'barn-wall')).toEqual(absent)
+    expect(await addressState('case', 'v1')).toEqual(absent)
+    expect(await addressState('case', 'nowhere')).toEqual(absent)
+    expect(await addressState('case', 'barn-wall\u0000')).toEqual(absent)
+  })
+
+  it('is gone for a withdrawn entry at each of its revisions, and open again once it is restored', async () => {
+    const order = { slug: 'shut', words: 'The owner asked.' }
+    await publish('case', 'shut', makeCase())
+    await withdraw(STEWARD, { key: v4(), ...order })
+    for (const revision of [undefined, 1, 9])
+      expect(await addressState('case', 'shut', revision)).toEqual({ state: 'gone', latest: null })
+    expect(await addressState('recipe', 'shut')).toEqual(absent)
+    await restore(STEWARD, { key: v4(), ...order })
+    expect(await addressState('case', 'shut')).toEqual({ state: 'open', latest: 1 })
   })
 })
 

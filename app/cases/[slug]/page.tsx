@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { caseBySlug } from '#lib/db/cases.ts'
 import { type RevisionName, revisionNames } from '#lib/db/revisions.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
+import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -12,7 +12,6 @@ import { labelOf } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Superseded } from '../../_ui/superseded.tsx'
-import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
 import { words } from '../../_words/index.ts'
 import { Fabric, Found } from './fabric.tsx'
 import { WorkSection } from './work-section.tsx'
@@ -29,7 +28,7 @@ const readCase = cache(caseBySlug)
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
   const found = await readCase(slug, wholeNumber((await searchParams).revision))
-  if (!found) return {}
+  if (!found) return absentEntryHead({ kind: 'case', slug })
   const { title, summary } = found.body
   return { title, description: summary, alternates: { canonical: `/cases/${slug}` } }
 }
@@ -37,8 +36,9 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 /** One wall: its fabric, the mortars found in it, the works done to it and what each visit saw. */
 export default async function CasePage({ params, searchParams }: Props) {
   const { slug } = await params
-  const found = await readCase(slug, wholeNumber((await searchParams).revision))
-  if (!found) return (await WithdrawnPage({ slug, kind: 'case' })) ?? notFound()
+  const revision = wholeNumber((await searchParams).revision)
+  const found = await readCase(slug, revision)
+  if (!found) return <AbsentEntry kind="case" slug={slug} revision={revision} path={`/cases/${slug}`} />
   const { body, visits } = found
   const recipes = await revisionNames(body.works.flatMap(({ recipe }) => recipe ?? []))
   return (

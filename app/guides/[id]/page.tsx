@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import type { Guide } from '#lib/content/types.ts'
 import { Cautions } from '../../_ui/cautions.tsx'
 import { hinter } from '../../_ui/hint.tsx'
+import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceList } from '../../_ui/source-mark.tsx'
@@ -18,14 +18,14 @@ const t = words('library')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const guide = content().guides.get((await params).id)
-  return guide ? { title: guide.title, alternates: { canonical: `/guides/${guide.id}` } } : {}
+  return guide ? { title: guide.title, alternates: { canonical: `/guides/${guide.id}` } } : NOT_HERE
 }
 
 /** One guide: its cautions first, then what to do, then what it rests on. */
 export default async function GuidePage({ params }: Props) {
   const { guides, cautions } = content()
   const guide = guides.get((await params).id)
-  if (!guide) notFound()
+  if (!guide) return <NotHere />
   const { opening, sections } = sectionsOf(guide.blocks, hinter())
   return (
     <>

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import { recipesWith } from '#lib/db/recipes.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
@@ -8,6 +7,7 @@ import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { InventedMark } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
+import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
@@ -23,13 +23,15 @@ const t = words('library')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const material = content().materials.get((await params).id)
-  return material ? { title: material.label, alternates: { canonical: `/materials/${material.id}` } } : {}
+  return material
+    ? { title: material.label, alternates: { canonical: `/materials/${material.id}` } }
+    : NOT_HERE
 }
 
 /** One material: its figures, its cautions, its names, and what it is used in. */
 export default async function MaterialPage({ params }: Props) {
   const material = content().materials.get((await params).id)
-  if (!material) notFound()
+  if (!material) return <NotHere />
   const { id, label, role, description, names, properties, standing, standingReason } = material
   const [rows, recipes] = [rowsWith(id), await recipesWith(id)]
   const lacking = lackingIn(names)

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { listCases } from '#lib/db/cases.ts'
 import { recipeBySlug } from '#lib/db/recipes.ts'
+import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -11,7 +11,6 @@ import { labelOf } from '../../_ui/label.ts'
 import { addressWith, type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
-import { WithdrawnPage } from '../../_ui/withdrawn.tsx'
 import { workedProportions } from '../../_ui/worked.ts'
 import { WorkedNote } from '../../_ui/worked-note.tsx'
 import { words } from '../../_words/index.ts'
@@ -33,7 +32,7 @@ const MOST_CASES = 12
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
   const recipe = await readRecipe(slug, wholeNumber((await searchParams).revision))
-  if (!recipe) return {}
+  if (!recipe) return absentEntryHead({ kind: 'recipe', slug })
   const { title, summary } = recipe.body
   return { title, description: summary, alternates: { canonical: `/recipes/${slug}` } }
 }
@@ -41,8 +40,9 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
 /** One recipe: as stated, as it works out for each lime state, what it rests on, where it was used. */
 export default async function RecipePage({ params, searchParams }: Props) {
   const { slug } = await params
-  const recipe = await readRecipe(slug, wholeNumber((await searchParams).revision))
-  if (!recipe) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
+  const revision = wholeNumber((await searchParams).revision)
+  const recipe = await readRecipe(slug, revision)
+  if (!recipe) return <AbsentEntry kind="recipe" slug={slug} revision={revision} path={`/recipes/${slug}`} />
   const { body } = recipe
   const { cases, total } = await listCases({ recipe: slug }, { limit: MOST_CASES })
   const worked = workedProportions(body.ingredients)

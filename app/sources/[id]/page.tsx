@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import { citing } from '#lib/db/citations.ts'
 import { FullCitation, shortCitation } from '../../_ui/citation.tsx'
 import { InventedMark } from '../../_ui/invented.tsx'
+import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { BasisMark } from '../../_ui/source-mark.tsx'
@@ -18,13 +18,15 @@ const t = words('pages')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const source = content().sources.get((await params).id)
-  return source ? { title: shortCitation(source), alternates: { canonical: `/sources/${source.id}` } } : {}
+  return source
+    ? { title: shortCitation(source), alternates: { canonical: `/sources/${source.id}` } }
+    : NOT_HERE
 }
 
 /** One source and all that cites it: rows, entries, materials, definitions, cautions. */
 export default async function SourcePage({ params }: Props) {
   const source = content().sources.get((await params).id)
-  if (!source) notFound()
+  if (!source) return <NotHere />
   const entries = await citing({ source: source.id })
   const { rows, materials, terms, cautions, guides } = citedFrom(source.id)
   const nothing = [entries, rows, materials, terms, cautions, guides].every((list) => list.length === 0)

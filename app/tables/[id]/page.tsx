@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
+import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { RowProportions } from '../../_ui/row-proportions.tsx'
 import { Section } from '../../_ui/section.tsx'
@@ -19,13 +19,13 @@ const t = words('pages')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const table = content().tables.get((await params).id)
-  return table ? { title: table.title, alternates: { canonical: `/tables/${table.id}` } } : {}
+  return table ? { title: table.title, alternates: { canonical: `/tables/${table.id}` } } : NOT_HERE
 }
 
 /** One proportion table: each row as its source states it, then worked out for the four lime states. */
 export default async function TablePage({ params }: Props) {
   const table = content().tables.get((await params).id)
-  if (!table) notFound()
+  if (!table) return <NotHere />
   const hint = hinter()
   const cautions = cautionsFor({
     // Old rows' powder and putty were slaked from quicklime, so their state rules nothing out.

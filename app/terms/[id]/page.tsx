@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
+import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { isDrawn, ScaleDrawing } from '../../_ui/scale-drawing.tsx'
 import { Section } from '../../_ui/section.tsx'
@@ -20,14 +20,14 @@ const t = words('library')
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { id } = await params
   const title = content().vocabularyTitles.get(id)
-  return title === undefined ? {} : { title, alternates: { canonical: `/terms/${id}` } }
+  return title === undefined ? NOT_HERE : { title, alternates: { canonical: `/terms/${id}` } }
 }
 
 /** One list of terms: as a tree where it is one, then each with its words in other languages. */
 export default async function VocabularyPage({ params }: Props) {
   const { id } = await params
   const vocabulary = content().vocabularies.get(id)
-  if (!vocabulary) notFound()
+  if (!vocabulary) return <NotHere />
   const terms = [...vocabulary.values()]
   const isLabelled = terms.some(({ labels }) => labels !== undefined)
   const title = content().vocabularyTitles.get(id) ?? id

@@ -1,12 +1,12 @@
 import type { Metadata } from 'next'
-import { notFound, redirect } from 'next/navigation'
+import { redirect } from 'next/navigation'
 import { sheetOf } from '#lib/api/job.ts'
 import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
 import { typedFrom } from '../../../_http/form.ts'
+import { AbsentEntry, absentEntryHead } from '../../../_ui/absent-entry.tsx'
 import { InventedNotice } from '../../../_ui/invented.tsx'
 import { PageHead } from '../../../_ui/page-head.tsx'
 import { addressWith, type Query, wholeNumber } from '../../../_ui/query.ts'
-import { WithdrawnPage } from '../../../_ui/withdrawn.tsx'
 import { words } from '../../../_words/index.ts'
 import { FaultList } from './fault-list.tsx'
 import { formFaults } from './form-faults.ts'
@@ -30,18 +30,19 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const recipe = await recipeBySlug(slug, wholeNumber((await searchParams).r))
   return recipe
     ? { title: t('title', { title: recipe.body.title }), robots: { index: false, follow: true } }
-    : {}
+    : absentEntryHead({ kind: 'recipe', slug })
 }
 
 /** A recipe turned into a job: the form, and the sheet that it gives. The address holds both. */
 export default async function JobPage({ params, searchParams }: Props) {
   const { slug } = await params
   const query = await searchParams
-  const found = await recipeBySlug(slug, wholeNumber(query.r))
-  if (!found) return (await WithdrawnPage({ slug, kind: 'recipe' })) ?? notFound()
+  const path = `/recipes/${slug}/job`
+  const revision = wholeNumber(query.r)
+  const found = await recipeBySlug(slug, revision)
+  if (!found) return <AbsentEntry kind="recipe" slug={slug} revision={revision} path={path} />
   const recipe = { ...found, body: asItStands(found) }
 
-  const path = `/recipes/${slug}/job`
   const typed = typedFrom(query)
   const inputs = readInputs(typed, slug, recipe.body, recipe.revision)
   const outcome = inputs.request && sheetOf(recipe.body, inputs.request)
