@@ -78,7 +78,7 @@ async function stateOf(url: URL): Promise<keyof typeof STATUS | 'away'> {
   if (kind !== 'recipe' && kind !== 'case') return (await reachable()) ? contentState(url.pathname) : 'away'
   const revision = wholeNumber(url.searchParams.get(job ? 'r' : 'revision') ?? undefined)
   return Promise.race([
-    addressState(kind, slug, revision).then(
+    addressState(kind, decoded(slug), revision).then(
       ({ state }) => state,
       () => 'away' as const,
     ),
@@ -86,9 +86,18 @@ async function stateOf(url: URL): Promise<keyof typeof STATUS | 'away'> {
   ])
 }
 
+/** A part of the address as the page will be given it; what cannot be decoded stands for itself. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part)
+  } catch {
+    return part
+  }
+}
+
 function contentState(path: string): 'open' | 'absent' {
   const [, kind, id = ''] = CONTENT_PAGE.exec(path) ?? []
-  return kind === undefined || hasContentPage(kind as ContentPage, id) ? 'open' : 'absent'
+  return kind === undefined || hasContentPage(kind as ContentPage, decoded(id)) ? 'open' : 'absent'
 }
 
 let asking: Promise<boolean> | undefined

@@ -76,7 +76,8 @@ describe('proxy(request)', () => {
     ['/recipes/old-lime/job?r=99', 'recipe', 'old-lime', 99],
     ['/recipes/old-lime/job?r=none&revision=99', 'recipe', 'old-lime', undefined],
     ['/cases/no-such?revision=2', 'case', 'no-such', 2],
-    ['/cases/No%20Such', 'case', 'No%20Such', undefined],
+    ['/cases/No%20Such', 'case', 'No Such', undefined],
+    ['/cases/%E0%A4%A', 'case', '%E0%A4%A', undefined],
   ] as const)(
     'lets the page of an entry that is not there at %s say so, with 404',
     async (path, ...asked) => {
