@@ -1,4 +1,4 @@
-import { notFound } from 'next/navigation'
+import { redirect } from 'next/navigation'
 import { Refusal } from '#lib/errors.ts'
 import { words } from '../_words/index.ts'
 import { addressWith } from './query.ts'
@@ -25,8 +25,10 @@ export function NextPage(props: {
   )
 }
 
-/** A place to go on from that never was one leads nowhere; all other failures stay failures. */
-export function absentPage(error: unknown): never {
-  if (error instanceof Refusal && error.code === 'invalid') notFound()
-  throw error
-}
+/** A place to go on from that never was one leads back to the start of the list; all other failures stay failures. */
+export const backToStart =
+  (path: string) =>
+  (error: unknown): never => {
+    if (error instanceof Refusal && error.code === 'invalid') redirect(path)
+    throw error
+  }

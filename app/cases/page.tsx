@@ -7,7 +7,7 @@ import { CaseIndex } from '../_ui/case-index.tsx'
 import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { termIn } from '../_ui/label.ts'
-import { absentPage, NextPage } from '../_ui/next-page.tsx'
+import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, oneOf, type Query, slugOf, wholeNumber } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
@@ -34,7 +34,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
     ...(recipe && { recipe }),
   }
   const [page, counts, used] = await Promise.all([
-    listCases(filter, { limit: 15, ...(after && { after }) }).catch(absentPage),
+    listCases(filter, { limit: 15, ...(after && { after }) }).catch(backToStart('/cases')),
     caseFacets(filter, unitPairs()),
     recipe === undefined ? null : recipeBySlug(recipe),
   ])

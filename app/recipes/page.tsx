@@ -5,7 +5,7 @@ import { FAMILIES, USES } from '#lib/entry/terms.ts'
 import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { labelOf, termIn } from '../_ui/label.ts'
-import { absentPage, NextPage } from '../_ui/next-page.tsx'
+import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, oneOf, type Query } from '../_ui/query.ts'
 import { RecipeIndex } from '../_ui/recipe-index.tsx'
@@ -25,7 +25,7 @@ export default async function RecipesPage({ searchParams }: { searchParams: Prom
   const filter = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }), ...(family && { family }) }
   const after = first(query.after)
   const [{ recipes, total, next }, counts] = await Promise.all([
-    listRecipes(filter, { after }).catch(absentPage),
+    listRecipes(filter, { after }).catch(backToStart('/recipes')),
     recipeFacets(filter, unitPairs()),
   ])
   const facets: Facet[] = [

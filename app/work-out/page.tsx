@@ -6,7 +6,7 @@ import { DataTable } from '../_ui/data-table.tsx'
 import { FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
 import { labelList, labelOf, termIn } from '../_ui/label.ts'
-import { absentPage, NextPage } from '../_ui/next-page.tsx'
+import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
@@ -25,7 +25,7 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
   const fitting = { ...(unit && { unit: unitsWithin(unit) }), ...(use && { use }) }
   const filter = { ...fitting, standing: 'in-use' as const }
   const [{ recipes, total, next }, all, counts] = await Promise.all([
-    listRecipes(filter, { after }).catch(absentPage),
+    listRecipes(filter, { after }).catch(backToStart('/work-out')),
     listRecipes(fitting, { limit: 1 }),
     recipeFacets(filter, unitPairs()),
   ])

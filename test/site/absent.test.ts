@@ -51,6 +51,15 @@ describe('An address at which nothing is, without JavaScript', () => {
     expect(await readWithout(path)).toMatchObject({ ...ABSENT, links: ONWARD })
   })
 
+  it.each(['/recipes', '/cases', '/work-out'])(
+    '%s after a place that never was begins at its start',
+    async (path) => {
+      const answer = await fetch(`${SITE}${path}?after=nonsense`, { redirect: 'manual' })
+      expect(answer.status).toBe(307)
+      expect(answer.headers.get('location')).toBe(path)
+    },
+  )
+
   it('a revision that was never published leads to the newest', async () => {
     for (const [path, query] of [
       ['/recipes/hot-lime-for-rubble', 'revision=99'],
