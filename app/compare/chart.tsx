@@ -10,7 +10,7 @@ import { CHART, type Compared, type PlacedBand, placeBands, ratioScale } from '.
 const t = words('library')
 
 /** Was the lime's state left open by the source? */
-export const isOpen = (row: TableRow): boolean =>
+const isOpen = (row: TableRow): boolean =>
   row.ingredients.some(({ role, state }) => role === 'lime' && state.endsWith('not-stated'))
 
 /**

@@ -40,7 +40,7 @@ const EXAMPLES: Readonly<Record<string, number>> = {
 }
 
 /** `unitLengthMm` → `unit-length`: the unit is the form's business. */
-export const shortName = (field: string) =>
+const shortName = (field: string) =>
   field.replace(/(?:LPerM2|Mm|M2|M3|M|L)$/, '').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
 
 /** The dimensions of a kind of work. */

@@ -13,7 +13,7 @@ export function digestOf(sheet: JobSheet): string {
 }
 
 /** Every printed figure by name. */
-export function printedFigures(sheet: JobSheet): [name: string, text: string][] {
+function printedFigures(sheet: JobSheet): [name: string, text: string][] {
   const { water, heat, batch, cost } = sheet
   const figures: [string, Range | number | null, string][] = [
     ['net', sheet.netL, 'L'],
