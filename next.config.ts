@@ -10,6 +10,13 @@ const config: NextConfig = {
   serverExternalPackages: ['@prisma/client', '@prisma/adapter-pg', 'pg'],
   // The gate refuses bodies above 64 KiB; this only bounds what is held before it has looked.
   experimental: { proxyClientMaxBodySize: '128kb' },
+  // Photos are stored in the widths that pages ask for. The framework's own resizer would keep copies, and hand them out
+  // when a photo was withdrawn or erased.
+  images: { unoptimized: true },
+  // Titles and icons stand in the head of every page, also where no script could move them there.
+  htmlLimitedBots: /.*/,
+  // Browsers that find no icon in time, or show a bare file, ask for this name.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   // Files of the build pass by the gate, which sets the other headers.
   headers: async () => [
     { source: '/_next/static/:path*', headers: [{ key: 'X-Content-Type-Options', value: 'nosniff' }] },

@@ -1,5 +1,5 @@
 /** The few refusals that are thrown on purpose. Anything else that is thrown is a fault of ours. */
-export type RefusalCode = 'not-found' | 'forbidden' | 'conflict' | 'invalid' | 'unavailable'
+export type RefusalCode = 'not-found' | 'forbidden' | 'conflict' | 'invalid' | 'too-many' | 'unavailable'
 
 /** What is wrong with one field, in a form that the words catalogue turns into a sentence. */
 export interface FieldFault {

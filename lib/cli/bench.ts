@@ -5,7 +5,20 @@ import { Halt } from '#lib/errors.ts'
 
 const FOLDER = 'test/bench'
 /** Parts that the benches share, and the page they compare with. */
-const PARTS = ['clock.ts', 'next-server.ts']
+const PARTS = [
+  'clock.ts',
+  'evidence-load.ts',
+  'find-copy.ts',
+  'find-entries.ts',
+  'find-hand.ts',
+  'find-load.ts',
+  'find-places.ts',
+  'find-queries.ts',
+  'find-run.ts',
+  'find-tables.ts',
+  'generate-cases.ts',
+  'next-server.ts',
+]
 
 /** `npm run bench -- job`: runs one of test/bench, which prints figures and ratios and asserts nothing. */
 export async function run([name, ...args]: readonly string[]): Promise<number> {

@@ -5,7 +5,7 @@ import { prepareCluster } from '#lib/db/embedded/cluster.ts'
 import { canEnter, serverIdentity } from '#lib/db/embedded/identity.ts'
 import { takeLock } from '#lib/db/embedded/lock.ts'
 import { startServer } from '#lib/db/embedded/server.ts'
-import { readSettings, type Settings, setDatabaseUrl } from '#lib/env.ts'
+import { readSettings, type Settings, setDatabaseUrl, setDataDir } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
 import type { Running } from './supervise.ts'
 
@@ -97,6 +97,7 @@ export async function withDatabase<T>(work: (url: string, dataDir: string) => Pr
   const dataDir = prepareDataDir(settings)
   const database = await openDatabase(settings, dataDir, 'share')
   setDatabaseUrl(database.url)
+  setDataDir(dataDir)
   try {
     return await work(database.url, dataDir)
   } finally {

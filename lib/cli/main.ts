@@ -11,6 +11,7 @@ const VERBS: Record<string, Verb> = {
   bench: () => import('./bench.ts'),
   generate: () => import('./generate.ts'),
   content: () => import('./content.ts'),
+  'take-in': () => import('./take-in.ts'),
   migrate: () => import('./migrate.ts'),
   migration: () => import('./migration.ts'),
   demo: () => import('./demo.ts'),
@@ -18,6 +19,8 @@ const VERBS: Record<string, Verb> = {
   verify: () => import('./verify.ts'),
   backup: () => import('./backup.ts'),
   restore: () => import('./restore.ts'),
+  'steward-link': () => import('./steward-link.ts'),
+  'sign-in-link': () => import('./sign-in-link.ts'),
 }
 
 /** Runs one verb and resolves with the exit code. What an operator can act on is said without a trace. */

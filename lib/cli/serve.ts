@@ -2,7 +2,7 @@ import { printFault } from '#lib/content/fault.ts'
 import { loadContent } from '#lib/content/load.ts'
 import { migrate } from '#lib/db/migrate/apply.ts'
 import { inTurn } from '#lib/db/migrate/turn.ts'
-import { readSettings, type Settings, setDatabaseUrl, startedByNpm } from '#lib/env.ts'
+import { readSettings, type Settings, setDatabaseUrl, setDataDir, startedByNpm } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
 import { build } from './build.ts'
 import { openDatabase, prepareDataDir } from './database.ts'
@@ -63,7 +63,9 @@ async function serve(
   const applied = await migrate(database.url, { connectMs: settings.databaseConnectMs, say })
   if (applied.length === 0) say('The database is up to date')
   setDatabaseUrl(database.url)
+  setDataDir(dataDir)
   const turn = { connectMs: settings.databaseConnectMs, say }
+  await inTurn(database.url, turn, renew)
   if (settings.demo)
     await step('Loading the invented records of the demo', () => inTurn(database.url, turn, loadDemo))
   await signHeads(dataDir)
@@ -76,6 +78,9 @@ async function serve(
   undo.push(site.stop)
   kept.push(site)
   told.throwIfAborted()
+  await offerStewardLink()
+  const { startPost } = await import('./post.ts')
+  undo.push(startPost(settings.siteUrl).stop)
   say(`Ready on ${siteUrl(settings)}`)
 
   const stop = new Promise<'told'>((resolve) => told.addEventListener('abort', () => resolve('told')))
@@ -101,11 +106,30 @@ function checkContent(): void {
     )
 }
 
+/** After an upgrade, lists and searches are made again before anyone asks them. */
+async function renew(): Promise<void> {
+  const { renewProjections } = await import('#lib/workflow/renew-projections.ts')
+  if (await renewProjections()) say('Lists and searches were made again from the record')
+}
+
 async function loadDemo(): Promise<void> {
   const { loadDemo: load } = await import('#lib/workflow/load-demo.ts')
   const { added, revised, removed } = await load()
   if (removed) say('  the demo was removed from this database and stays removed')
   else if (added + revised > 0) say(`  ${added} added, ${revised} revised`)
+}
+
+/** Until there is a steward, every start says how to become one. */
+async function offerStewardLink(): Promise<void> {
+  const { makeStewardLink } = await import('#lib/auth/links.ts')
+  const { closeDb } = await import('#lib/db/client.ts')
+  try {
+    const link = await makeStewardLink()
+    if (link !== null)
+      say(`Nobody is steward yet. Whoever opens this link first, within a day, is:\n  ${link}`)
+  } finally {
+    await closeDb()
+  }
 }
 
 /** The heads of all chains, signed into the data folder: what `verify` holds the record against. */

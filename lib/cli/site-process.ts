@@ -51,6 +51,8 @@ export async function startSite(
     [
       '--import',
       new URL('./end-with-parent.mjs', import.meta.url).href,
+      '--import',
+      new URL('./peer-address.mjs', import.meta.url).href,
       'node_modules/next/dist/bin/next',
       mode === 'production' ? 'start' : 'dev',
       '--port',

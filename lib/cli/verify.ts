@@ -5,10 +5,11 @@ import { say } from './say.ts'
 /** `npm run verify`: checks the whole record. Code 1 when anything in it was altered, lost or written anew. */
 export function run(): Promise<number> {
   return withDatabase(async (_url, dataDir) => {
-    const { entries, revisions, decisions, heads, findings } = await verify(dataDir)
+    const { entries, revisions, decisions, heads, erased, findings } = await verify(dataDir)
     say(
       `Checked: entries ${entries}, revisions ${revisions}, decisions ${decisions}, files of signed heads ${heads}.`,
     )
+    for (const where of erased) say(`erased, as a decision of its history says: ${where}`)
     for (const { what, where, detail } of findings) say(`${what}: ${where}: ${detail}`)
     say(
       findings.length === 0

@@ -27,6 +27,7 @@ export interface StoredDecision {
   readonly reviewerKey: string
   readonly checklist: unknown
   readonly words: string
+  readonly particulars: unknown
   readonly at: Date
   readonly digest: string
   readonly key: string

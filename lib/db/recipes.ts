@@ -13,6 +13,7 @@ import {
   groupFacets,
   oneOrMore,
 } from './facet.ts'
+import { materialsIn, readMaterials } from './materials.ts'
 import { MOST, noSuchPage, pageSize } from './page.ts'
 import { type Published, publishedBySlug } from './published.ts'
 
@@ -105,6 +106,7 @@ export interface ReadRecipe extends Published<RecipeBody> {
 export async function recipeBySlug(slug: string, revision?: number): Promise<ReadRecipe | null> {
   const found = await publishedBySlug('recipe', slug, revision ?? null)
   if (found === null) return null
+  await readMaterials(materialsIn(found.body))
   const now = found.revision < found.latest ? await publishedBySlug('recipe', slug, null) : null
   const grave = now && gravity(now.body) >= gravity(found.body) ? now.body : found.body
   return { ...found, standing: grave.standing, standingReason: grave.standingReason }

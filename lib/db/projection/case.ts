@@ -1,6 +1,7 @@
 import { readBody } from '#lib/entry/body.ts'
 import type { CaseBody, Work } from '#lib/entry/case.ts'
 import { lastDayOf, yearsBetween } from '#lib/entry/dates.ts'
+import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type {
   CaseIndexModel,
   CitationModel,
@@ -8,7 +9,11 @@ import type {
   WorkIndexModel,
 } from '../../../prisma/generated/models.ts'
 import type { Db } from '../client.ts'
+import { disputedEntries } from '../disputes.ts'
+import { citationRows } from './citations.ts'
+import { qualityOf } from './quality.ts'
 import { distinct, entryIds, type PublishedRow, publishedRows, splitRef } from './source.ts'
+import { materialsOf, usedRecipes } from './used-recipes.ts'
 
 export interface CaseRows {
   readonly cases: CaseIndexModel[]
@@ -33,13 +38,30 @@ export async function caseRows(tx: Db, ids: readonly string[]): Promise<CaseRows
       body.works.flatMap(({ recipe }) => (recipe ? [splitRef(recipe).slug] : [])),
     ),
   )
+  const used = await usedRecipes(
+    tx,
+    sources.flatMap(({ body }) => body.works.flatMap(({ recipe }) => recipe ?? [])),
+  )
+  const disputed = await disputedEntries(tx, [
+    ...sources.map(({ entryId }) => entryId),
+    ...[...visits.values()].flatMap((some) => some.map(({ entryId }) => entryId)),
+  ])
   const works = sources.flatMap(({ entryId, body }) =>
     body.works.map((work) => workRow(entryId, work, recipes)),
   )
   return {
-    cases: sources.map((source) => caseRow(source, visits.get(source.entryId) ?? [])),
+    cases: sources.map((source) => caseRow(source, visits.get(source.entryId) ?? [], used, disputed)),
     works,
-    citations: sources.flatMap(({ entryId, revision }) => citationRows(entryId, revision, works)),
+    // A case cites the recipe revisions that its works used.
+    citations: sources.flatMap(({ entryId, revision }) =>
+      citationRows(
+        entryId,
+        revision,
+        works.flatMap(({ caseEntryId, recipeEntryId, recipeRevision }) =>
+          caseEntryId === entryId && recipeEntryId !== null ? [{ recipeEntryId, recipeRevision }] : [],
+        ),
+      ),
+    ),
   }
 }
 
@@ -55,9 +77,13 @@ async function visitsOf(tx: Db, ids: string[]): Promise<ReadonlyMap<string, Visi
 function caseRow(
   source: PublishedRow & { body: CaseBody },
   visits: readonly VisitIndexModel[],
+  used: ReadonlyMap<string, RecipeBody>,
+  disputed: ReadonlySet<string>,
 ): CaseIndexModel {
   const { entryId, slug, revision, publishedAt, body } = source
   const latest = visits.at(-1)
+  const { exposure } = body
+  const years = Math.max(-1, ...body.works.map((work) => yearsWatched(work, visits)))
   return {
     entryId,
     slug,
@@ -72,11 +98,33 @@ function caseRow(
     invented: body.invented,
     publishedAt,
     visits: visits.length,
-    yearsWatched: Math.max(-1, ...body.works.map((work) => yearsWatched(work, visits))),
+    yearsWatched: years,
     latestOn: latest?.on ?? null,
     latestJoint: latest?.joint ?? null,
     latestUnit: latest?.unit ?? null,
     latestDamp: latest?.damp ?? null,
+    structure: body.structure.type,
+    ...{ drivingRain: exposure.drivingRain, frost: exposure.frost, ground: exposure.ground },
+    salts: distinct(exposure.salts),
+    ...{ latitude: body.place.latitude ?? null, longitude: body.place.longitude ?? null },
+    ...mortarOf(body.works, used),
+    // A case is open to doubt while one of its visits is.
+    disputed: [entryId, ...visits.map((visit) => visit.entryId)].some((id) => disputed.has(id)),
+    ...qualityOf(body, visits, years),
+  }
+}
+
+/** What the works' mortars were, by the recipe revisions that they used and by what went into the mixer. */
+function mortarOf(works: readonly Work[], used: ReadonlyMap<string, RecipeBody>) {
+  const recipes = works.flatMap(({ recipe }) => used.get(recipe ?? '') ?? [])
+  return {
+    families: distinct(recipes.map(({ family }) => family)),
+    methods: distinct(recipes.map(({ method }) => method)),
+    recipes: distinct(
+      works.flatMap(({ recipe }) => (recipe && used.has(recipe) ? splitRef(recipe).slug : [])),
+    ),
+    rows: distinct(recipes.flatMap(({ follows }) => follows)),
+    materials: distinct(works.flatMap((work) => materialsOf(work, used))),
   }
 }
 
@@ -108,20 +156,4 @@ function workRow(caseEntryId: string, work: Work, recipes: ReadonlyMap<string, s
     endedHow: ended?.how ?? null,
     endedOn: ended?.on ?? null,
   }
-}
-
-/** A case cites the recipe revisions that its works used. */
-function citationRows(entryId: string, revision: number, works: readonly WorkIndexModel[]): CitationModel[] {
-  return works
-    .filter((work) => work.caseEntryId === entryId && work.recipeEntryId !== null)
-    .map(({ recipeEntryId, recipeRevision }, position) => ({
-      entryId,
-      position,
-      revision,
-      source: null,
-      locator: null,
-      row: null,
-      recipeEntryId,
-      recipeRevision,
-    }))
 }

@@ -2,7 +2,9 @@ import { readBody } from '#lib/entry/body.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { CitationModel, RecipeIndexModel } from '../../../prisma/generated/models.ts'
 import type { Db } from '../client.ts'
-import { distinct, entryIds, publishedRows, splitRef } from './source.ts'
+import { disputedEntries } from '../disputes.ts'
+import { citationRows } from './citations.ts'
+import { distinct, entryIds, publishedRows, sortable, splitRef } from './source.ts'
 
 export interface RecipeRows {
   readonly recipes: RecipeIndexModel[]
@@ -19,6 +21,10 @@ export async function recipeRows(tx: Db, ids: readonly string[]): Promise<Recipe
     tx,
     sources.map(({ entryId }) => entryId),
   )
+  const disputed = await disputedEntries(
+    tx,
+    sources.map(({ entryId }) => entryId),
+  )
   const adapted = await entryIds(
     tx,
     'recipe',
@@ -31,17 +37,12 @@ export async function recipeRows(tx: Db, ids: readonly string[]): Promise<Recipe
       return {
         ...{ entryId, slug, revision, title, sortTitle: sortable(title), summary, family },
         ...{ uses: distinct(body.uses), standing, invented, publishedAt },
+        disputed: disputed.has(entryId),
         ...{ units: distinct([...body.units, ...units]), cases, longestYears },
       }
     }),
     citations: sources.flatMap(({ body, entryId, revision }) =>
-      targets(body, adapted).map((target, position) => ({
-        entryId,
-        position,
-        revision,
-        ...NOTHING,
-        ...target,
-      })),
+      citationRows(entryId, revision, targets(body, adapted)),
     ),
   }
 }
@@ -67,22 +68,15 @@ async function recipeUse(tx: Db, ids: readonly string[]): Promise<ReadonlyMap<st
   return new Map(rows.map((row) => [row.recipeEntryId, row]))
 }
 
-type Target = Omit<CitationModel, 'entryId' | 'position' | 'revision'>
-const NOTHING: Target = { source: null, locator: null, row: null, recipeEntryId: null, recipeRevision: null }
-
-function targets(body: RecipeBody, adapted: ReadonlyMap<string, string>): Partial<Target>[] {
+function targets(body: RecipeBody, adapted: ReadonlyMap<string, string>): Partial<CitationModel>[] {
   const from = body.adaptedFrom === undefined ? undefined : splitRef(body.adaptedFrom)
   const recipeEntryId = from && adapted.get(from.slug)
   return [
     ...body.sources.map(({ source, locator = null }) => ({ source, locator })),
     ...body.follows.map((row) => ({ row })),
+    ...(body.laboratory ?? []).flatMap(({ source: cited }) =>
+      cited === undefined ? [] : [{ source: cited.source, locator: cited.locator ?? null }],
+    ),
     ...(from && recipeEntryId ? [{ recipeEntryId, recipeRevision: from.revision }] : []),
   ]
 }
-
-/** A title in plain lower-case letters, so that every server sorts it alike under the "C" collation. */
-const sortable = (title: string): string =>
-  title
-    .normalize('NFKD')
-    .replace(/\p{Mark}/gu, '')
-    .toLowerCase()

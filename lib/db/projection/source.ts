@@ -47,5 +47,12 @@ export function splitRef(ref: string): { slug: string; revision: number } {
   return { slug: ref.slice(0, at), revision: Number(ref.slice(at + 1)) }
 }
 
+/** A title in plain lower-case letters, so that every server sorts it alike under the "C" collation. */
+export const sortable = (title: string): string =>
+  title
+    .normalize('NFKD')
+    .replace(/\p{Mark}/gu, '')
+    .toLowerCase()
+
 /** The items of a list without repeats, in plain order. */
 export const distinct = (items: Iterable<string>): string[] => [...new Set(items)].sort()

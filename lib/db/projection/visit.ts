@@ -18,8 +18,12 @@ export async function visitRows(tx: Db, ids: readonly string[]): Promise<VisitIn
     const caseEntryId = cases.get(body.case)
     if (caseEntryId === undefined) return []
     const { work, baseline, joint, unit, damp, season, daysSinceRain = null, invented } = body
+    const observer = body.observer.who
+    const others = (body.others ?? []).map((other) => `${other.joint} ${other.unit} ${other.damp}`)
+    const photos = body.photos?.length ?? 0
     const on = new Date(`${body.on}T00:00:00Z`)
     const seen = { on, baseline, joint, unit, damp, season, daysSinceRain }
-    return [{ entryId, slug, revision, caseEntryId, work, ...seen, authorKey, invented }]
+    const told = { observer, others, photos }
+    return [{ entryId, slug, revision, caseEntryId, work, ...seen, ...told, authorKey, invented }]
   })
 }

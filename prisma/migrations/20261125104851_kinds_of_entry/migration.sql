@@ -1,0 +1,3 @@
+ALTER TYPE "Kind" ADD VALUE 'material';
+ALTER TYPE "Kind" ADD VALUE 'source';
+ALTER TYPE "Kind" ADD VALUE 'row';

@@ -1,0 +1,2 @@
+ALTER TABLE "CaseIndex" DROP COLUMN "binders",
+ADD COLUMN     "materials" TEXT[];

@@ -1,0 +1,1 @@
+ALTER TABLE "SearchDocument" ADD COLUMN     "stems" TEXT NOT NULL;

@@ -1,0 +1,2 @@
+ALTER TABLE "SearchChange" DROP COLUMN "entryId",
+ADD COLUMN     "document" INTEGER;
