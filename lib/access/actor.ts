@@ -6,6 +6,8 @@ export interface Member {
   readonly kind: 'member'
   readonly key: string
   readonly roles: readonly Role[]
+  /** Their address still waits to be confirmed where the site sends mail: they read and draft, and submit nothing. */
+  readonly unconfirmed?: boolean
 }
 
 /** Whoever runs the server's own commands. */
@@ -17,5 +19,5 @@ export interface System {
 /** Who is asking. Never undefined: one who is not signed in is a guest. */
 export type Actor = { readonly kind: 'guest' } | Member | System
 
-export const GUEST: Actor = { kind: 'guest' }
+export const GUEST: { readonly kind: 'guest' } = { kind: 'guest' }
 export const SYSTEM: System = { kind: 'system', key: 'system' }

@@ -4,22 +4,58 @@ import type { Actor, Member, Role, System } from './actor.ts'
 /** What a right is asked about: a decision, about somebody's revision; the others, about nothing further. */
 interface Subjects {
   submit: undefined
-  decide: { readonly authorKey: string }
+  writeDraft: undefined
+  /** Of a revision: whoever wrote it or a part of it. */
+  decide: { readonly authorKeys: readonly string[] }
+  review: undefined
+  readUnpublished: { readonly authorKeys: readonly string[] }
+  dispute: undefined
+  settle: { readonly authorKeys: readonly string[]; readonly disputerKeys: readonly string[] }
+  answer: { readonly caseAuthorKeys: readonly string[] }
+  strike: undefined
+  remind: undefined
   withdraw: undefined
   restore: undefined
+  erase: undefined
+  nameRoles: undefined
+  readAudit: undefined
+  uploadPhoto: undefined
+  seeAnyPhoto: undefined
 }
 export type Verb = keyof Subjects
 
-type Rule<V extends Verb> = (member: Member, subject: Subjects[V]) => boolean
-
-const has = (member: Member, role: Role) => member.roles.includes(role)
+/** One of these roles (`any` is every account), and what else must hold. */
+interface Rule<V extends Verb> {
+  readonly roles: readonly Role[] | 'any'
+  readonly when?: (member: Member, subject: Subjects[V]) => boolean
+}
 
 /** Everything a member may do. What is not here nobody may; reading what is published needs no right. */
 const MEMBERS: { readonly [V in Verb]: Rule<V> } = {
-  submit: (member) => has(member, 'contributor'),
-  decide: (member, { authorKey }) => has(member, 'reviewer') && authorKey !== member.key,
-  withdraw: (member) => has(member, 'steward'),
-  restore: (member) => has(member, 'steward'),
+  submit: { roles: ['contributor'], when: (member) => member.unconfirmed !== true },
+  writeDraft: { roles: ['contributor'] },
+  decide: { roles: ['reviewer'], when: (member, { authorKeys }) => !authorKeys.includes(member.key) },
+  review: { roles: ['reviewer', 'steward'] },
+  readUnpublished: {
+    roles: 'any',
+    when: ({ key, roles }, { authorKeys }) =>
+      authorKeys.includes(key) || roles.includes('reviewer') || roles.includes('steward'),
+  },
+  dispute: { roles: 'any', when: (member) => member.unconfirmed !== true },
+  settle: {
+    roles: ['reviewer'],
+    when: ({ key }, { authorKeys, disputerKeys }) => !authorKeys.includes(key) && !disputerKeys.includes(key),
+  },
+  answer: { roles: 'any', when: ({ key }, { caseAuthorKeys }) => caseAuthorKeys.includes(key) },
+  strike: { roles: ['steward'] },
+  remind: { roles: 'any' },
+  withdraw: { roles: ['steward'] },
+  restore: { roles: ['steward'] },
+  erase: { roles: ['steward'] },
+  nameRoles: { roles: ['steward'] },
+  readAudit: { roles: ['steward'] },
+  uploadPhoto: { roles: ['contributor'] },
+  seeAnyPhoto: { roles: ['reviewer', 'steward'] },
 }
 
 /** The server's own commands take down and put back; they write nothing and judge nothing. */
@@ -28,7 +64,13 @@ const SYSTEM_MAY: readonly Verb[] = ['withdraw', 'restore']
 /** Whether this person may do this: to choose which buttons to draw. */
 export function may<V extends Verb>(actor: Actor, verb: V, subject: Subjects[V]): boolean {
   if (actor.kind === 'system') return SYSTEM_MAY.includes(verb)
-  return actor.kind === 'member' && MEMBERS[verb](actor, subject) === true
+  return mayEver(actor, verb) && MEMBERS[verb].when?.(actor, subject) !== false
+}
+
+/** Whether there is anything that this person may do it to: who passes a door that leads to it. */
+export function mayEver(actor: Actor, verb: Verb): actor is Member {
+  const { roles } = MEMBERS[verb]
+  return actor.kind === 'member' && (roles === 'any' || roles.some((role) => actor.roles.includes(role)))
 }
 
 /**
@@ -39,6 +81,16 @@ export function may<V extends Verb>(actor: Actor, verb: V, subject: Subjects[V])
  */
 export function must<V extends Verb>(actor: Actor, verb: V, subject: Subjects[V]): Member | System {
   if (actor.kind === 'guest' || !may(actor, verb, subject))
-    throw new Refusal('forbidden', `You may not ${verb} this.`)
+    throw new Refusal(
+      'forbidden',
+      mayOnceConfirmed(actor, verb, subject) ? CONFIRM : `You may not ${spaced(verb)} this.`,
+    )
   return actor
 }
+
+const spaced = (verb: Verb) => verb.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+
+const mayOnceConfirmed = <V extends Verb>(actor: Actor, verb: V, subject: Subjects[V]): boolean =>
+  actor.kind === 'member' && may({ ...actor, unconfirmed: false }, verb, subject)
+
+const CONFIRM = 'Confirm your address first: the page of your account sends a link to it.'

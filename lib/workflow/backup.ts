@@ -7,11 +7,14 @@ import { readHeads } from '#lib/db/heads.ts'
 import { readHistories } from '#lib/db/history.ts'
 import { BACKUP_FORMAT } from './record/backup-lines.ts'
 import { fingerprint, signJson } from './record/keys.ts'
+import { readSideRows, SIDE_TABLES } from './record/side-tables.ts'
 
 export interface BackedUp {
   readonly entries: number
   readonly revisions: number
   readonly decisions: number
+  /** Rows of the tables beside the chains. */
+  readonly rows: number
   /** Of the key that signed it: write it down, and a restore elsewhere can tell that the file is yours. */
   readonly fingerprint: string
 }
@@ -39,7 +42,7 @@ export async function backup(dataDir: string, path: string): Promise<BackedUp> {
 }
 
 async function writeRecord(tx: Db, dataDir: string, file: FileHandle): Promise<BackedUp> {
-  const counts = { entries: 0, revisions: 0, decisions: 0, fingerprint: '' }
+  const counts = { entries: 0, revisions: 0, decisions: 0, rows: 0, fingerprint: '' }
   const lines = withDigest(recordLines(tx, dataDir, counts))
   await pipeline(lines, createGzip(), file.createWriteStream({ flush: true }))
   return counts
@@ -58,10 +61,16 @@ async function* recordLines(tx: Db, dataDir: string, told: Counting<BackedUp>): 
       told.revisions += revisions.length
       told.decisions += decisions.length
     }
+  for (const table of SIDE_TABLES)
+    for await (const piece of readSideRows(tx, table)) {
+      for (const row of piece) yield { line: 'row', table, row }
+      told.rows += piece.length
+    }
   const heads = signJson(dataDir, { at, heads: await readHeads(tx) })
   told.fingerprint = fingerprint(heads.publicKey)
   yield { line: 'heads', ...heads }
-  yield { line: 'counts', entries: told.entries, revisions: told.revisions, decisions: told.decisions }
+  const { entries, revisions, decisions, rows } = told
+  yield { line: 'counts', entries, revisions, decisions, rows }
 }
 
 type Counting<T> = { -readonly [K in keyof T]: T[K] }

@@ -5,8 +5,10 @@ import { type ContentFile, readFolder } from '#lib/content/files.ts'
 import { readYaml } from '#lib/content/yaml.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { caseBody } from '#lib/entry/case.ts'
-import { slug } from '#lib/entry/fields.ts'
+import { slug, text } from '#lib/entry/fields.ts'
+import { materialBody } from '#lib/entry/material.ts'
 import { recipeBody } from '#lib/entry/recipe.ts'
+import { sourceBody } from '#lib/entry/source.ts'
 import { visitBody } from '#lib/entry/visit.ts'
 
 /** One invented revision: the letter of its author, what it says of itself, and its body. */
@@ -23,24 +25,42 @@ export interface DemoEntry {
   readonly kind: WrittenKind
   readonly slug: string
   readonly revisions: readonly DemoRevision[]
+  /** Objections of invented hands, which nobody has answered. */
+  readonly disputes?: readonly DemoDispute[]
 }
+
+export interface DemoDispute {
+  readonly author: string
+  readonly words: string
+}
+
+const letter = z.string().regex(/^[a-z]$/, 'not a single letter')
 
 const written = <T extends z.ZodType>(body: T) =>
   z.strictObject({
-    author: z.string().regex(/^[a-z]$/, 'not a single letter'),
+    author: letter,
     note: z.string().min(1),
     body,
   })
 
-const recipeFile = written(recipeBody).extend({ revisions: z.array(written(recipeBody)).default([]) })
+const file = <T extends z.ZodType>(body: T) =>
+  written(body).extend({ revisions: z.array(written(body)).default([]) })
+
+const LONE_FILES = {
+  source: file(sourceBody),
+  material: file(materialBody),
+  recipe: file(recipeBody),
+} as const
+type LoneKind = keyof typeof LONE_FILES
+
 const visitOfFile = written(visitBody.omit({ case: true }))
-const caseFile = written(caseBody).extend({
-  revisions: z.array(written(caseBody)).default([]),
+const caseFile = file(caseBody).extend({
   visits: z.array(visitOfFile).default([]),
+  disputes: z.array(z.strictObject({ author: letter, words: text(2000) })).default([]),
 })
 
 /**
- * The invented entries of content/demo in an order that can be loaded: recipes before those adapted from them,
+ * The invented entries of content/demo in an order that can be loaded: sources, materials, recipes before those adapted from them,
  * then cases from the oldest record to the newest, then visits.
  *
  * @param dir the content folder
@@ -48,29 +68,37 @@ const caseFile = written(caseBody).extend({
  */
 export function readDemo(dir: string = join(process.cwd(), 'content')): readonly DemoEntry[] {
   const faults = new FaultList()
-  const recipes = readFolder(dir, 'demo/recipes', '.yaml').flatMap((file) => readRecipe(file, faults))
+  const lone = (kind: LoneKind) =>
+    readFolder(dir, `demo/${kind}s`, '.yaml').flatMap((file) => readLone(kind, file, faults))
+  const [sources, materials, recipes] = [lone('source'), lone('material'), lone('recipe')]
   const files = readFolder(dir, 'demo/cases', '.yaml').flatMap((file) => readCase(file, faults))
   if (!faults.isEmpty) throw new ContentError(faults.sorted())
   const byAge = (a: CaseFile, b: CaseFile) => (a.recordedOn < b.recordedOn ? -1 : 1)
   const cases = files.sort(byAge)
   return [
+    ...sources,
+    ...materials,
     ...sortRecipes(recipes),
     ...cases.map(({ entry }) => entry),
     ...cases.flatMap(({ visits }) => visits),
   ]
 }
 
-function readRecipe(file: ContentFile, faults: FaultList): DemoEntry[] {
-  const read = readYaml(recipeFile, file.text, file.path, faults)
+function readLone(kind: LoneKind, file: ContentFile, faults: FaultList): DemoEntry[] {
+  const read = readYaml<Lone>(LONE_FILES[kind], file.text, file.path, faults)
   if (read === undefined || !isSlug(file, faults)) return []
   const { revisions, ...last } = read.value
   return [
     {
-      kind: 'recipe',
+      kind,
       slug: file.name,
       revisions: [...revisions, last].map(placed(read.placeOf, revisions.length)),
     },
   ]
+}
+
+interface Lone extends Omit<DemoRevision, 'placeOf'> {
+  readonly revisions: readonly Omit<DemoRevision, 'placeOf'>[]
 }
 
 interface CaseFile {
@@ -82,7 +110,7 @@ interface CaseFile {
 function readCase(file: ContentFile, faults: FaultList): CaseFile[] {
   const read = readYaml(caseFile, file.text, file.path, faults)
   if (read === undefined || !isSlug(file, faults)) return []
-  const { revisions, visits, ...last } = read.value
+  const { revisions, visits, disputes, ...last } = read.value
   const days = new Map<string, number>()
   return [
     {
@@ -91,6 +119,7 @@ function readCase(file: ContentFile, faults: FaultList): CaseFile[] {
         kind: 'case',
         slug: file.name,
         revisions: [...revisions, last].map(placed(read.placeOf, revisions.length)),
+        ...(disputes.length > 0 && { disputes }),
       },
       visits: visits.map(({ author, note, body }, index) => {
         const nth = (days.get(body.on) ?? 0) + 1

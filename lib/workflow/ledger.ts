@@ -2,6 +2,7 @@ import { v7 } from 'uuid'
 import type { Db } from '#lib/db/client.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { decisionDigest } from '#lib/entry/digest.ts'
+import type { Particulars } from '#lib/entry/particulars.ts'
 import { type Outcome, type RevisionState, STEPS } from '#lib/entry/state.ts'
 import { Refusal } from '#lib/errors.ts'
 
@@ -57,6 +58,7 @@ export interface Verdict {
   readonly reviewerKey: string
   readonly checklist: Readonly<Record<string, boolean>>
   readonly words: string
+  readonly particulars?: Particulars
 }
 
 /** Chains a decision to the entry's others and moves the revision and the entry's pointer as it says. */
@@ -69,25 +71,47 @@ export async function recordDecision(tx: Db, verdict: Verdict): Promise<Decided>
   })
   const number = (parent?.number ?? 0) + 1
   const at = new Date()
-  const told = { entryId: entry.id, number, outcome, reviewerKey, checklist: { ...checklist }, words, at }
+  const told = {
+    entryId: entry.id,
+    number,
+    outcome,
+    reviewerKey,
+    checklist: { ...checklist },
+    words,
+    at,
+    ...(verdict.particulars !== undefined && { particulars: { ...verdict.particulars } }),
+  }
   const digest = decisionDigest({
     ...told,
     revisionDigest: revision.digest,
     parentDigest: parent?.digest ?? null,
   })
   await tx.decision.create({ data: { id: v7(), ...told, revisionId: revision.id, digest, key } })
-  const { from, to } = STEPS[outcome]
+  await move(tx, entry, revision.id, outcome, at)
+  return { slug: entry.slug, revision: revision.number, outcome, at, digest, repeated: false }
+}
+
+/** Moves the revision and the entry's pointer as the outcome says. */
+async function move(
+  tx: Db,
+  entry: LockedEntry,
+  revisionId: string,
+  outcome: Outcome,
+  at: Date,
+): Promise<void> {
+  const change = STEPS[outcome]
+  if (change === null) return
+  const { from, to } = change
   if (outcome === 'publish' && entry.publishedRevisionId !== null)
     await step(tx, entry.publishedRevisionId, 'published', 'superseded')
-  await step(tx, revision.id, from, to)
+  await step(tx, revisionId, from, to)
   if (to === 'published')
     await tx.entry.update({
       where: { id: entry.id },
-      data: { publishedRevisionId: revision.id, withdrawnAt: null },
+      data: { publishedRevisionId: revisionId, withdrawnAt: null },
     })
   if (to === 'withdrawn')
     await tx.entry.update({ where: { id: entry.id }, data: { publishedRevisionId: null, withdrawnAt: at } })
-  return { slug: entry.slug, revision: revision.number, outcome, at, digest, repeated: false }
 }
 
 /** The condition stands in the update: a state that changed since it was read is a conflict. */

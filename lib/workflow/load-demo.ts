@@ -8,6 +8,8 @@ import { digestOf } from '#lib/entry/digest.ts'
 import { Refusal } from '#lib/errors.ts'
 import { decideIn } from './decide.ts'
 import { type DemoEntry, type DemoRevision, readDemo } from './demo-files.ts'
+import { loadDemoPhotos } from './demo-photos.ts'
+import { disputeIn } from './dispute.ts'
 import type { References } from './references.ts'
 import { withdrawAll } from './remove-demo.ts'
 import { submitIn } from './submit.ts'
@@ -15,7 +17,10 @@ import { carryOutIn } from './withdraw.ts'
 
 /** Keys of the demo's writes are made from what they write, so that loading again writes nothing twice. */
 const NAMESPACE = 'b6d0a1c2-54f7-5c1e-9a3d-7e0f4b8c2d61'
-const REVIEWER: Member = { kind: 'member', key: 'demo-reviewer-1', roles: ['reviewer'] }
+/** Where two must read it, one publishes after the other. */
+const REVIEWERS = ['demo-reviewer-1', 'demo-reviewer-2'].map(
+  (key): Member => ({ kind: 'member', key, roles: ['reviewer'] }),
+)
 
 export interface DemoLoad {
   readonly added: number
@@ -39,12 +44,13 @@ interface Options {
 /**
  * Loads the invented entries of content/demo through the same doors as any other: submitted by one, published
  * by another. A file that changed becomes a further revision, one that is gone a withdrawal; an entry that people
- * have revised since is left to them. All in one transaction.
+ * have revised since is left to them. A dispute that a file tells of is raised once. All in one transaction.
  *
  * @throws ContentError when a file is faulty, with file, line, column and field
  */
 export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
   const { entries = readDemo(), references, restore = false } = options
+  await loadDemoPhotos(entries)
   return db().$transaction(
     async (tx) => {
       await lockPublishing(tx)
@@ -68,6 +74,7 @@ export async function loadDemo(options: Options = {}): Promise<DemoLoad> {
         tx,
         changes.map(({ entryId }) => entryId),
       )
+      for (const entry of entries) await disputeEntry(tx, entry)
       const count = (what: Change['what']) => changes.filter((change) => change.what === what).length
       const [added, revised, restored] = [count('added'), count('revised'), count('restored')]
       const unchanged = entries.length - changes.length
@@ -131,6 +138,27 @@ async function loadEntry(
   return entryId === null ? null : { entryId, what: 'revised' }
 }
 
+/** Each invented hand objects once, however often its words are changed; answering is left to reviewers. */
+async function disputeEntry(tx: Db, { slug, disputes = [] }: DemoEntry): Promise<void> {
+  for (const { author, words } of disputes) {
+    const actor = contributorOf(author)
+    const before = await tx.decision.count({
+      where: { entry: { slug }, outcome: 'dispute', reviewerKey: actor.key },
+    })
+    const shows = await tx.entry.count({
+      where: { slug, withdrawnAt: null, published: { authorKey: { startsWith: 'demo-' } } },
+    })
+    if (before === 0 && shows === 1)
+      await disputeIn(tx, actor, { key: keyOf('dispute', slug, author), slug, words })
+  }
+}
+
+const contributorOf = (author: string): Member => ({
+  kind: 'member',
+  key: `demo-contributor-${author}`,
+  roles: ['contributor'],
+})
+
 const keyOf = (...parts: readonly (string | number)[]) => v5(parts.join(' '), NAMESPACE)
 
 async function putBack(tx: Db, { slug }: Stored): Promise<void> {
@@ -160,18 +188,21 @@ async function publish(
   references: References | undefined,
   faults: FaultList,
 ): Promise<string | null> {
-  const contributor: Member = { kind: 'member', key: `demo-contributor-${author}`, roles: ['contributor'] }
   const key = keyOf('submit', slug, basedOn ?? 0, digestOf(body))
   try {
     // Content is read only when there is something to check: starting again with nothing changed stays quick.
     const { entryId, number } = await submitIn(
       tx,
-      contributor,
+      contributorOf(author),
       { key, kind, slug, basedOn, body, note },
       references ?? content(),
     )
     const verdict = { outcome: 'publish' as const, checklist: {}, words: 'Invented for the demo.' }
-    await decideIn(tx, REVIEWER, { key: keyOf('publish', slug, number), slug, number, ...verdict })
+    for (const [nth, reviewer] of REVIEWERS.entries()) {
+      const key = nth === 0 ? keyOf('publish', slug, number) : keyOf('publish', slug, number, nth)
+      const { decided } = await decideIn(tx, reviewer, { key, slug, number, ...verdict })
+      if (decided.outcome === 'publish') break
+    }
     return entryId
   } catch (error) {
     if (!(error instanceof Refusal)) throw error

@@ -9,9 +9,11 @@ import {
   type entryLine,
   readBackup,
   type revisionLine,
+  type rowLine,
 } from './record/backup-lines.ts'
 import { type Heads, readLastHeads, setHeadsAside } from './record/heads-file.ts'
 import { fingerprint, isSigned, ownFingerprint } from './record/keys.ts'
+import { insertSideRows, type SideTable } from './record/side-tables.ts'
 import { writeHeads } from './sign-heads.ts'
 import { type Verified, verifyIn } from './verify.ts'
 
@@ -38,7 +40,9 @@ export async function restoreBackup(dataDir: string, path: string, trusted?: str
       await lockPublishing(tx)
       if ((await tx.entry.count()) > 0)
         throw new Halt('A backup goes only into an empty database, and this one holds entries.')
-      await insertAll(tx, path)
+      if ((await tx.account.count()) > 0)
+        throw new Halt('A backup goes only into an empty database, and this one holds accounts.')
+      const rows = await insertAll(tx, path)
       await refreshAll(tx)
       const verified = await verifyIn(tx, [heads])
       const { entries, revisions, decisions, findings } = verified
@@ -47,7 +51,12 @@ export async function restoreBackup(dataDir: string, path: string, trusted?: str
         throw new Halt(
           `The backup's record is not whole: ${first.where}: ${first.detail}. Nothing was restored.`,
         )
-      if (entries !== counts.entries || revisions !== counts.revisions || decisions !== counts.decisions)
+      if (
+        entries !== counts.entries ||
+        revisions !== counts.revisions ||
+        decisions !== counts.decisions ||
+        rows !== counts.rows
+      )
         throw new Halt('The backup does not hold what it counts. Nothing was restored.')
       return { ...verified, lost: await contradicted(tx, last) }
     },
@@ -84,12 +93,22 @@ async function inspect(
 /** Lines per statement: far below the number of values that one can take. */
 const AT_ONCE = 500
 
-async function insertAll(tx: Db, path: string): Promise<void> {
+/** Resolves with how many rows of side tables went in. */
+async function insertAll(tx: Db, path: string): Promise<number> {
   let entries: z.infer<typeof entryLine>[] = []
   let revisions: z.infer<typeof revisionLine>[] = []
   let decisions: z.infer<typeof decisionLine>[] = []
+  const sides = new Map<SideTable, z.infer<typeof rowLine>[]>()
+  let rows = 0
   const flush = async () => {
     await insert(tx, entries, revisions, decisions)
+    for (const [table, lines] of sides)
+      await insertSideRows(
+        tx,
+        table,
+        lines.map(({ row }) => row),
+      )
+    sides.clear()
     entries = []
     revisions = []
     decisions = []
@@ -101,8 +120,13 @@ async function insertAll(tx: Db, path: string): Promise<void> {
     if (line.line === 'entry') entries.push(line)
     if (line.line === 'revision') revisions.push(line)
     if (line.line === 'decision') decisions.push(line)
+    if (line.line !== 'row') continue
+    sides.set(line.table, [...(sides.get(line.table) ?? []), line])
+    rows += 1
+    if (rows % AT_ONCE === 0) await flush()
   }
   await flush()
+  return rows
 }
 
 async function insert(
@@ -114,7 +138,12 @@ async function insert(
   // An entry can point only at a revision that is there, so the pointer comes last.
   await tx.entry.createMany({ data: entries.map(({ id, kind, slug }) => ({ id, kind, slug })) })
   await tx.revision.createMany({ data: revisions.map(({ line: _, ...row }) => row) })
-  await tx.decision.createMany({ data: decisions.map(({ line: _, ...row }) => row) })
+  await tx.decision.createMany({
+    data: decisions.map(({ line: _, particulars, ...row }) => ({
+      ...row,
+      ...(particulars !== null && { particulars }),
+    })),
+  })
   for (const { id, publishedRevisionId, withdrawnAt } of entries)
     if (publishedRevisionId !== null || withdrawnAt !== null)
       await tx.entry.update({ where: { id }, data: { publishedRevisionId, withdrawnAt } })

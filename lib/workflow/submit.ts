@@ -80,7 +80,13 @@ export async function submitIn(
   const body = parse(schema, write.body)
   const first = await resultByKey(tx, write.key, authorKey)
   if (first !== null) return first
-  const check = { tx, content: references, slug: write.slug, today: new Date().toISOString().slice(0, 10) }
+  const check = {
+    tx,
+    content: references,
+    slug: write.slug,
+    today: new Date().toISOString().slice(0, 10),
+    authorKey,
+  }
   const faults = await checkReferences(write.kind, body as never, check)
   if (faults.length > 0) throw new Refusal('invalid', 'Some fields point at what is not there.', faults)
   const entryId =

@@ -2,8 +2,9 @@ import { type Db, db } from '#lib/db/client.ts'
 import type { Head } from '#lib/db/heads.ts'
 import { readHistories } from '#lib/db/history.ts'
 import { checkProjections } from '#lib/db/projection/check.ts'
-import { checkAgainstHead, checkHistory, type Finding } from './record/chains.ts'
+import { checkAgainstHead, checkHistory, erasedIn, type Finding } from './record/chains.ts'
 import { type Heads, readHeadsFiles } from './record/heads-file.ts'
+import { checkPhotos } from './verify-photos.ts'
 
 export interface Verified {
   readonly entries: number
@@ -11,14 +12,16 @@ export interface Verified {
   readonly decisions: number
   /** How many files of signed heads the record was held against. */
   readonly heads: number
+  /** Revisions whose body was erased lawfully: reported, and no finding. */
+  readonly erased: readonly string[]
   /** Empty when the record is whole. */
   readonly findings: readonly Finding[]
 }
 
 /**
  * Walks every chain and recomputes every digest; holds the record against all heads that this data folder signed,
- * which finds even a history that was written anew with its digests; and compares the projections. Reads one
- * moment of the database and changes nothing.
+ * which finds even a history that was written anew with its digests; compares the projections; and holds the files of
+ * photos to their names. Reads one moment of the database and changes nothing.
  */
 export async function verify(dataDir: string): Promise<Verified> {
   const files = readHeadsFiles(dataDir)
@@ -30,7 +33,7 @@ export async function verify(dataDir: string): Promise<Verified> {
     isolationLevel: 'RepeatableRead',
     timeout: 3_600_000,
   })
-  return { ...verified, findings: [...untrusted, ...verified.findings] }
+  return { ...verified, findings: [...untrusted, ...verified.findings, ...(await checkPhotos())] }
 }
 
 /** {@link verify} inside a transaction, against heads that are trusted. */
@@ -48,12 +51,14 @@ export async function verifyIn(tx: Db, signed: readonly Heads[]): Promise<Verifi
   }))
   let [entries, revisions, decisions] = [0, 0, 0]
   const slugs = new Map<string, string>()
+  const erased: string[] = []
   for await (const piece of readHistories(tx))
     for (const entry of piece) {
       entries += 1
       revisions += entry.revisions.length
       decisions += entry.decisions.length
       slugs.set(entry.id, entry.slug)
+      erased.push(...erasedIn(entry))
       add(checkHistory(entry))
       for (const { at, heads } of expected)
         add(takeHead(heads, entry.id, (head) => checkAgainstHead(head, entry, at)))
@@ -72,7 +77,7 @@ export async function verifyIn(tx: Db, signed: readonly Heads[]): Promise<Verifi
         },
       ])
     }
-  return { entries, revisions, decisions, heads: signed.length, findings: [...findings.values()] }
+  return { entries, revisions, decisions, heads: signed.length, erased, findings: [...findings.values()] }
 }
 
 /** The head of one entry, taken out: what is left in the end is missing from the record. */

@@ -1,11 +1,17 @@
 import { z } from 'zod'
 import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
-import { type Db, db } from '#lib/db/client.ts'
-import { lockPublishing, refresh } from '#lib/db/projection/refresh.ts'
+import { recordAct } from '#lib/db/audit.ts'
+import { authorsOf } from '#lib/db/authors.ts'
+import type { Db } from '#lib/db/client.ts'
+import { refresh } from '#lib/db/projection/refresh.ts'
+import { publishing } from '#lib/db/publishing.ts'
+import { isErased } from '#lib/entry/erased.ts'
 import { slug, text } from '#lib/entry/fields.ts'
+import { NOTICE_OF } from '#lib/entry/notices.ts'
 import { Refusal } from '#lib/errors.ts'
 import { type Decided, decisionByKey, lockEntry, recordDecision } from './ledger.ts'
+import { lastDeed, notify } from './notify.ts'
 import { parse } from './parse.ts'
 
 const order = z.strictObject({ key: z.uuid(), slug, words: text(2000) })
@@ -22,8 +28,7 @@ export const withdraw = (actor: Actor, given: Order): Promise<Decided> => carryO
 export const restore = (actor: Actor, given: Order): Promise<Decided> => carryOut(actor, 'restore', given)
 
 async function carryOut(actor: Actor, outcome: 'withdraw' | 'restore', given: Order): Promise<Decided> {
-  return db().$transaction(async (tx) => {
-    await lockPublishing(tx)
+  return publishing(async (tx) => {
     const { decided, entryId } = await carryOutIn(tx, actor, outcome, given)
     if (!decided.repeated) await refresh(tx, [entryId])
     return decided
@@ -45,9 +50,10 @@ export async function carryOutIn(
   if (first !== null) return { decided: first, entryId: entry.id }
   const revision = await tx.revision.findFirst({
     where: { entryId: entry.id, state: outcome === 'withdraw' ? 'published' : 'withdrawn' },
-    select: { id: true, number: true, digest: true },
+    select: { id: true, number: true, digest: true, body: true },
   })
-  if (revision === null) throw new Refusal('conflict', `There is nothing to ${outcome} here.`)
+  if (revision === null || isErased(revision.body))
+    throw new Refusal('conflict', `There is nothing to ${outcome} here.`)
   const decided = await recordDecision(tx, {
     entry,
     revision,
@@ -56,6 +62,13 @@ export async function carryOutIn(
     reviewerKey,
     checklist: {},
     words,
+  })
+  await recordAct(tx, actor, `${outcome}-entry`, slug, { number: revision.number })
+  const number = await lastDeed(tx, entry.id)
+  await notify(tx, await authorsOf(entry.id, undefined, tx), reviewerKey, {
+    what: NOTICE_OF[outcome],
+    entryId: entry.id,
+    number,
   })
   return { decided, entryId: entry.id }
 }

@@ -4,8 +4,10 @@ import { createInterface } from 'node:readline'
 import { createGunzip } from 'node:zlib'
 import { z } from 'zod'
 import { OUTCOMES, REVISION_STATES } from '#lib/entry/state.ts'
+import { KINDS } from '#lib/entry/terms.ts'
 import { Halt } from '#lib/errors.ts'
 import { headsSchema } from './heads-file.ts'
+import { SIDE_TABLES } from './side-tables.ts'
 
 /** Raise it when a line below changes; a restore refuses a format that it does not know. */
 export const BACKUP_FORMAT = 1
@@ -19,7 +21,7 @@ const count = z.number().int().nonnegative()
 export const entryLine = z.strictObject({
   line: z.literal('entry'),
   id: uuid,
-  kind: z.enum(['recipe', 'case', 'visit']),
+  kind: z.enum(KINDS),
   slug: z.string(),
   publishedRevisionId: uuid.nullable(),
   withdrawnAt: time.nullable(),
@@ -52,10 +54,14 @@ export const decisionLine = z.strictObject({
   reviewerKey: z.string(),
   checklist: jsonObject,
   words: z.string(),
+  particulars: jsonObject.nullable().default(null),
   at: time,
   digest: sha256,
   key: uuid,
 })
+
+/** A row of a table beside the chains, as it stands. */
+export const rowLine = z.strictObject({ line: z.literal('row'), table: z.enum(SIDE_TABLES), row: jsonObject })
 
 /** The signed heads and the counts come after all they are about, and the digest of all lines before it is last. */
 const backupLine = z.discriminatedUnion('line', [
@@ -63,13 +69,21 @@ const backupLine = z.discriminatedUnion('line', [
   entryLine,
   revisionLine,
   decisionLine,
+  rowLine,
   z.strictObject({
     line: z.literal('heads'),
     payload: headsSchema,
     publicKey: z.string(),
     signature: z.string(),
   }),
-  z.strictObject({ line: z.literal('counts'), entries: count, revisions: count, decisions: count }),
+  z.strictObject({
+    line: z.literal('counts'),
+    entries: count,
+    revisions: count,
+    decisions: count,
+    /** Rows of the side tables; backups from before there were any do not count them. */
+    rows: count.default(0),
+  }),
   z.strictObject({ line: z.literal('end'), sha256 }),
 ])
 export type BackupLine = z.infer<typeof backupLine>

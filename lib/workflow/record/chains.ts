@@ -1,6 +1,7 @@
 import type { Head } from '#lib/db/heads.ts'
 import type { History } from '#lib/db/history.ts'
 import { decisionDigest, digestOf, revisionDigest } from '#lib/entry/digest.ts'
+import { isErased } from '#lib/entry/erased.ts'
 import { replay } from '#lib/entry/state.ts'
 
 /** One thing that is wrong with the record, and where. */
@@ -15,6 +16,8 @@ export interface Finding {
     | 'rewritten'
     | 'untrusted-heads'
     | 'wrong-projection'
+    | 'missing-photo'
+    | 'altered-photo'
   /** `slug revision 3`, a file or a table. */
   readonly where: string
   readonly detail: string
@@ -26,8 +29,15 @@ export function checkHistory(entry: History): Finding[] {
   return findings.length > 0 ? findings : checkStates(entry)
 }
 
-function checkRevisions({ slug, revisions }: History): Finding[] {
+/** `slug revision 3` for every body that a decision of the history erased: gone lawfully, and not tampered with. */
+export const erasedIn = ({ slug, revisions }: History): string[] =>
+  revisions.filter(({ body }) => isErased(body)).map(({ number }) => `${slug} revision ${number}`)
+
+function checkRevisions({ slug, revisions, decisions }: History): Finding[] {
   const findings: Finding[] = []
+  const erasures = new Set(
+    decisions.filter(({ outcome }) => outcome === 'erase').map(({ revisionId }) => revisionId),
+  )
   if (revisions.length === 0)
     findings.push({ what: 'missing-revision', where: slug, detail: 'the entry has no revision' })
   let parentDigest: string | null = null
@@ -37,7 +47,9 @@ function checkRevisions({ slug, revisions }: History): Finding[] {
       findings.push({ what: 'missing-revision', where: slug, detail: `revision ${index + 1} is not there` })
       return findings
     }
-    if (digestOf(revision.body) !== revision.bodyDigest)
+    if (erasures.has(revision.id) !== isErased(revision.body))
+      findings.push({ what: 'altered-body', where, detail: 'its body and its erasure do not agree' })
+    else if (!isErased(revision.body) && digestOf(revision.body) !== revision.bodyDigest)
       findings.push({ what: 'altered-body', where, detail: 'the body is not the one that was submitted' })
     if (revisionDigest({ ...revision, parentDigest }) !== revision.digest)
       findings.push({ what: 'broken-chain', where, detail: 'its digest does not fit what it says' })

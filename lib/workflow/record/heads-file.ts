@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { z } from 'zod'
+import { KINDS } from '#lib/entry/terms.ts'
 import { fingerprint, isSigned, ownFingerprint, type Signed, signJson } from './keys.ts'
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/)
@@ -10,7 +11,7 @@ export const headsSchema = z.strictObject({
   heads: z.array(
     z.strictObject({
       entryId: z.uuid(),
-      kind: z.enum(['recipe', 'case', 'visit']),
+      kind: z.enum(KINDS),
       slug: z.string(),
       revisions: z.number().int().positive(),
       revision: sha256,
