@@ -1,15 +1,17 @@
 import { z } from 'zod'
-import { caseBySlug, listCases } from '#lib/db/cases.ts'
+import { caseBySlug } from '#lib/db/cases.ts'
 import { caseBody } from '#lib/entry/case.ts'
 import { slug } from '#lib/entry/fields.ts'
 import { DAMP_STATES, JOINT_STATES, UNIT_STATES, USES, WALL_TYPES } from '#lib/entry/terms.ts'
 import { visitBody } from '#lib/entry/visit.ts'
 import { Refusal } from '#lib/errors.ts'
+import { findCases, SORTS } from '#lib/search/index.ts'
+import { casesQuery, filterIn } from './find-query.ts'
 import { operation } from './operation.ts'
 import { page, paging, published, writePublished } from './published.ts'
-import { unitsWithin } from './units.ts'
 
-const caseSummary = z.object({
+/** A case as lists tell it. */
+export const caseSummary = z.object({
   slug,
   revision: z.int().positive(),
   title: z.string(),
@@ -32,35 +34,23 @@ const caseSummary = z.object({
   invented: z.boolean(),
 })
 
-/** Published case records, by country, stone or other unit, use, years watched and recipe. */
+/** Published case records by words and every facet. */
 export const casesOperation = operation({
   id: 'listCases',
   method: 'GET',
   path: '/api/v1/cases',
-  summary: 'Published case records, by country, unit, use, years watched and recipe',
-  query: z.strictObject({
-    country: z
-      .string()
-      .regex(/^[A-Z]{2}$/)
-      .optional(),
-    unit: slug.optional(),
-    use: z.enum(USES).optional(),
-    minYears: z.coerce.number().int().min(1).max(100).optional(),
-    recipe: slug.optional(),
-    ...paging,
+  summary: 'Published case records by words and facets; repeat a facet for several values of it',
+  query: z.strictObject({ ...casesQuery, sort: z.enum(SORTS).optional(), ...paging }),
+  answer: z.object({
+    cases: z.array(caseSummary),
+    /** False where the total covers only a part of very many. */
+    exact: z.boolean(),
+    ...page,
   }),
-  answer: z.object({ cases: z.array(caseSummary), ...page }),
-  async run({ query: { country, unit, use, minYears, recipe, after, limit } }) {
-    return listCases(
-      {
-        ...(country && { country }),
-        ...(unit && { unit: unitsWithin(unit) }),
-        ...(use && { use }),
-        ...(minYears && { minYears }),
-        ...(recipe && { recipe }),
-      },
-      { limit, ...(after && { after }) },
-    )
+  async run({ query: { q, sort, after, limit, ...filter } }) {
+    const found = await findCases({ text: q, filter: filterIn(filter), sort, after, limit })
+    const { results, total, exact, next } = found
+    return { cases: results.map(({ why: _, ...one }) => one), total, exact, next }
   },
 })
 

@@ -49,10 +49,12 @@ function codeOf(issue: Issue, value: unknown): string {
       return issue.expected === 'number' || issue.expected === 'int' ? 'not-a-number' : 'wrong-type'
     case 'too_small':
       if (value === '') return 'empty'
-      if (issue.origin === 'string' || issue.origin === 'array') return 'too-short'
+      if (issue.origin === 'array') return 'too-few'
+      if (issue.origin === 'string') return 'too-short'
       return issue.inclusive === false && issue.minimum === 0 ? 'not-positive' : 'too-small'
     case 'too_big':
-      return issue.origin === 'string' || issue.origin === 'array' ? 'too-long' : 'too-large'
+      if (issue.origin === 'array') return 'too-many'
+      return issue.origin === 'string' ? 'too-long' : 'too-large'
     case 'invalid_union':
       if (issue.errors.some((inner) => inner.some(wantsNumber)) && value !== undefined) return 'not-a-number'
       return value === undefined ? 'required' : 'unknown'

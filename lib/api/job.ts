@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { content } from '#lib/content/index.ts'
+import { materialBy } from '#lib/content/known-materials.ts'
 import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
 import { slug } from '#lib/entry/fields.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
@@ -15,7 +16,7 @@ import { jobSheet } from './job-sheet.ts'
 import { operation } from './operation.ts'
 
 /**
- * A recipe scaled to a job with the site's own material figures.
+ * A recipe scaled to a job with the site's own material figures, and those of materials that people added.
  *
  * Faults name fields as {@link JobRequest} does; one that is not in use is refused without an override.
  */
@@ -33,10 +34,9 @@ export function sheetOf(recipe: RecipeBody, request: JobRequest): Outcome<JobShe
 }
 
 function propertiesOf(ids: readonly string[]): Record<string, Properties> {
-  const { materials } = content()
   return Object.fromEntries(
     ids.flatMap((id) => {
-      const known = materials.get(id)
+      const known = materialBy(id)
       return known ? [[id, known.properties]] : []
     }),
   )

@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { caseOperation, casesOperation } from './cases.ts'
+import { evidenceOperation } from './evidence.ts'
+import { findOperation, likeOperation, regionsOperation, suggestOperation } from './find.ts'
 import { healthOperation } from './health.ts'
 import { jobOperation } from './job.ts'
 import { describeApi } from './openapi.ts'
@@ -7,6 +9,7 @@ import { type Operation, operation } from './operation.ts'
 import { recipeOperation, recipesOperation } from './recipes.ts'
 import { sumOperations } from './sums/index.ts'
 import { tablesOperation } from './tables.ts'
+import { compareOperation, versionOperation, versionsOperation } from './versions.ts'
 
 /** The description of the whole interface. */
 export const openapiOperation = operation({
@@ -24,7 +27,15 @@ export const operations: readonly Operation[] = [
   recipeOperation,
   casesOperation,
   caseOperation,
+  findOperation,
+  suggestOperation,
+  likeOperation,
+  regionsOperation,
+  evidenceOperation,
   tablesOperation,
+  versionsOperation,
+  versionOperation,
+  compareOperation,
   jobOperation,
   ...sumOperations,
   openapiOperation,

@@ -17,9 +17,16 @@ export interface Gaps {
 
 /** Lists the gaps in checked content, each list in the order of the content. */
 export function findGaps(content: Content): Gaps {
-  const figures = [...content.materials.values()].flatMap(({ id, properties }) =>
-    Object.entries(properties).map(([name, property]) => ({ name: `${id}.${name}`, ...property })),
-  )
+  const figures = [
+    ...[...content.materials.values()].flatMap(({ id, properties }) =>
+      Object.entries(properties).map(([name, property]) => ({ name: `${id}.${name}`, ...property })),
+    ),
+    ...[...content.vocabularies.values()].flatMap((terms) =>
+      [...terms.values()].flatMap(({ id, figures = [] }) =>
+        figures.map((figure) => ({ name: `${id}.${figure.what}`, ...figure })),
+      ),
+    ),
+  ]
   return {
     unsourced: figures.filter(({ source }) => source === undefined).map(({ name }) => name),
     memory: [
@@ -41,7 +48,9 @@ export function citedSources(content: Content): ReadonlySet<string> {
     ...[...content.cautions.values(), ...content.guides.values()].flatMap(({ sources }) =>
       sources.map(({ source }) => source),
     ),
-    ...[...terms, ...properties].flatMap(({ source }) => (source === undefined ? [] : [idOf(source)])),
+    ...[...terms, ...terms.flatMap(({ figures = [] }) => figures), ...properties].flatMap(({ source }) =>
+      source === undefined ? [] : [idOf(source)],
+    ),
   ])
 }
 

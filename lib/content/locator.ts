@@ -1,5 +1,7 @@
+import type { SourceType } from '#lib/entry/source.ts'
+
 /** How a place is named in a source, by the source's CSL type: the labels that may stand before a value. */
-const LABELS: Readonly<Record<string, readonly string[]>> = {
+const LABELS: Readonly<Record<SourceType, readonly string[]>> = {
   book: [
     'bk',
     'vol.',
@@ -28,16 +30,13 @@ const LABELS: Readonly<Record<string, readonly string[]>> = {
   manuscript: ['fol.', 'leaf', 'p.', 'pp.'],
 }
 
-/** CSL types that a source may have: those whose locators we know how to check. */
-export const SOURCE_TYPES: readonly string[] = Object.keys(LABELS)
-
 /**
  * Why a locator does not fit a source of this type, or nothing when it does. A locator is one or more
  * steps of a label and a value, `bk 2, ch. 5, § 1` or `pp. 78–80`. `l.` counts lines of the plain-text
  * edition that the source's address leads to.
  */
 export function locatorFault(type: string, locator: string): string | undefined {
-  const labels = LABELS[type] ?? []
+  const labels = LABELS[type as SourceType] ?? []
   for (const step of locator.split(/, (?=\D)/)) {
     const [label = '', ...value] = step.split(' ')
     if (!labels.includes(label)) {

@@ -1,9 +1,9 @@
 import { z } from 'zod'
 import { citation, slug } from '#lib/entry/fields.ts'
+import { SOURCE_TYPES } from '#lib/entry/source.ts'
 import { MEASURED_STATES, METHODS, ROLES, STANDINGS, USES } from '#lib/entry/terms.ts'
 import { PROPERTY_UNITS, type PropertyName } from '#lib/mortar/material.ts'
 import { BASES } from '#lib/mortar/range.ts'
-import { SOURCE_TYPES } from './locator.ts'
 
 const words = z.string().trim().min(1)
 const year = z.number().int().min(-3000).max(2100)
@@ -98,6 +98,34 @@ export const materialSchema = z.strictObject({
   standingReason: words.optional(),
 })
 
+/** What is told of a kind of stone, brick or earth, each in one unit. */
+export const TERM_FIGURES = {
+  'compressive-strength': 'MPa',
+  'bulk-density': 'kg/m3',
+  'open-porosity': '%',
+} as const
+
+const termFigure = z
+  .strictObject({
+    what: z.enum(['compressive-strength', 'bulk-density', 'open-porosity']),
+    /** One figure alone is both. */
+    low: z.number().positive(),
+    high: z.number().positive(),
+    /** Only where the source gives one. */
+    average: z.number().positive().optional(),
+    basis: z.enum(BASES),
+    source: words.optional(),
+    note: words.optional(),
+  })
+  .refine(
+    ({ low, average = low, high }) => low <= average && average <= high,
+    'low, average and high are out of order',
+  )
+  .refine(
+    ({ basis, source }) => source !== undefined || basis === 'memory',
+    'a figure that is not from memory names its source',
+  )
+
 export const vocabularySchema = z.strictObject({
   title: words,
   /** Where the list comes from and how far it may be trusted. */
@@ -111,9 +139,10 @@ export const vocabularySchema = z.strictObject({
         definition: words.optional(),
         broader: termId.optional(),
         uri: z.url({ protocol: /^https?$/, error: 'not a web address' }).optional(),
-        labels: z.record(language, words).optional(),
+        labels: z.record(language, z.union([words, z.array(words).min(1)])).optional(),
         source: words.optional(),
         reserved: z.boolean().optional(),
+        figures: z.array(termFigure).min(1).optional(),
       }),
     )
     .min(1),

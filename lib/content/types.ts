@@ -2,6 +2,7 @@ import type { CitationField, Parts } from '#lib/entry/fields.ts'
 import type { Measure, MeasuredState, Role, Standing, Use } from '#lib/entry/terms.ts'
 import type { Properties } from '#lib/mortar/material.ts'
 import type { Basis } from '#lib/mortar/range.ts'
+import type { TERM_FIGURES } from './schemas.ts'
 
 /** A bibliographic item in CSL-JSON (the fields we use), as content/sources keeps it. */
 export interface Source {
@@ -88,6 +89,17 @@ export interface Material {
   readonly standingReason?: string
 }
 
+/** A figure told of a kind of stone or other unit, in the unit that {@link TERM_FIGURES} names. */
+export interface TermFigure {
+  readonly what: keyof typeof TERM_FIGURES
+  readonly low: number
+  readonly high: number
+  readonly average?: number
+  readonly basis: Basis
+  readonly source?: string
+  readonly note?: string
+}
+
 export interface Term {
   readonly id: string
   readonly label: string
@@ -98,10 +110,12 @@ export interface Term {
   readonly broader?: string
   /** Identifier in an open vocabulary. */
   readonly uri?: string
-  readonly labels?: Readonly<Record<string, string>>
+  /** What it is called elsewhere: BCP 47 tag → name, or names with the usual one first. */
+  readonly labels?: Readonly<Record<string, string | readonly string[]>>
   readonly source?: string
   /** Kept for later use: nothing in content or demo names it yet. */
   readonly reserved?: boolean
+  readonly figures?: readonly TermFigure[]
 }
 
 export interface Caution {

@@ -29,9 +29,15 @@ export function readVocabularies(
     const terms = new Collection<Term>('term', faults)
     read.value.terms.forEach((term, i) => {
       terms.add(term.id, term as Term, read.placeOf(['terms', i, 'id']))
-      if (term.source === undefined) return
-      const { id, locator } = splitCitation(term.source)
-      checkCitation(sources, id, locator, read.placeOf(['terms', i, 'source']), faults)
+      const check = (source: string | undefined, path: readonly PropertyKey[]) => {
+        if (source === undefined) return
+        const { id, locator } = splitCitation(source)
+        checkCitation(sources, id, locator, read.placeOf(['terms', i, ...path]), faults)
+      }
+      check(term.source, ['source'])
+      term.figures?.forEach((figure, at) => {
+        check(figure.source, ['figures', at, 'source'])
+      })
     })
     read.value.terms.forEach(({ id, broader }, i) => {
       const place = read.placeOf(['terms', i, 'broader'])

@@ -1,6 +1,9 @@
 import type { z } from 'zod'
 import { CASE_SHAPE, caseBody } from './case.ts'
+import { MATERIAL_SHAPE, materialBody } from './material.ts'
 import { RECIPE_SHAPE, recipeBody } from './recipe.ts'
+import { ROW_SHAPE, rowBody } from './row.ts'
+import { SOURCE_SHAPE, sourceBody } from './source.ts'
 import { VISIT_SHAPE, visitBody } from './visit.ts'
 
 /**
@@ -11,6 +14,9 @@ export const SHAPES = {
   recipe: { shape: RECIPE_SHAPE, schema: recipeBody, upgrades: [] },
   case: { shape: CASE_SHAPE, schema: caseBody, upgrades: [] },
   visit: { shape: VISIT_SHAPE, schema: visitBody, upgrades: [] },
+  material: { shape: MATERIAL_SHAPE, schema: materialBody, upgrades: [] },
+  source: { shape: SOURCE_SHAPE, schema: sourceBody, upgrades: [] },
+  row: { shape: ROW_SHAPE, schema: rowBody, upgrades: [] },
 } as const satisfies Record<
   string,
   { shape: number; schema: z.ZodType; upgrades: readonly ((old: unknown) => unknown)[] }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { carried, harm } from './common.ts'
 import { day, partialDate, parts, revisionRef, slug, text } from './fields.ts'
 import {
   ASPECTS,
@@ -61,8 +62,10 @@ const mixed = z.strictObject({
         parts,
         by: z.enum(MEASURES),
         state: z.enum(MEASURED_STATES),
-        /** Supplier's batch or certificate number, if known. Never a headline, filter or comparison. */
+        /** Facts on what was mixed, if known. Never a headline, filter or comparison. */
+        supplier: text(80).optional(),
         batch: text(80).optional(),
+        certificate: text(120).optional(),
       }),
     )
     .max(12),
@@ -87,6 +90,8 @@ export const work = z
     recipe: revisionRef.optional(),
     /** Id of one of this case's mortars that the work replaced or matched. */
     mortar: slug.optional(),
+    /** The work touched what holds the wall up. */
+    structural: z.boolean().optional(),
     mixed: mixed.optional(),
     ended: z.strictObject({ how: z.enum(WORK_ENDS), on: partialDate, note: text(300).optional() }).optional(),
   })
@@ -128,7 +133,9 @@ export const caseBody = z.strictObject({
   works: z.array(work).min(1).max(12),
   /** What the author stands to gain or lose; `none` is an answer too. */
   interests: text(300),
+  harm: harm.optional(),
   recordedOn: day,
   invented: z.boolean(),
+  ...carried,
 })
 export type CaseBody = z.infer<typeof caseBody>

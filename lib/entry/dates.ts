@@ -1,3 +1,6 @@
+/** First day (`YYYY-MM-DD`) that a date of known year, month or day can mean. */
+export const firstDayOf = (partial: string): string => `${partial}${'-01-01'.slice(0, 10 - partial.length)}`
+
 /** Last day (`YYYY-MM-DD`) that a date of known year, month or day can mean. */
 export function lastDayOf(partial: string): string {
   const [year, month, day] = partial.split('-')

@@ -23,6 +23,8 @@ export interface DecisionLink {
   readonly reviewerKey: string
   readonly checklist: unknown
   readonly words: string
+  /** What only some decisions say; absent or null, it is no part of the digest. */
+  readonly particulars?: unknown
   readonly at: Date
 }
 
@@ -66,4 +68,5 @@ export const decisionDigest = (link: DecisionLink): string =>
     checklist: link.checklist,
     words: link.words,
     at: link.at.toISOString(),
+    ...(link.particulars !== undefined && link.particulars !== null && { particulars: link.particulars }),
   })

@@ -38,8 +38,8 @@ export const partialDate = z
 /** `YYYY-MM-DD`, a day that exists. */
 export const day = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/, 'not-a-date')
-  .refine(isDay, 'not-a-date')
+  .regex(/^\d{4}-\d{2}-\d{2}$/, 'not-a-day')
+  .refine(isDay, 'not-a-day')
 
 function isDay(value: string): boolean {
   const date = new Date(`${value}T00:00:00Z`)

@@ -1,5 +1,7 @@
 import { z } from 'zod'
+import { carried } from './common.ts'
 import { citation, parts, revisionRef, rowRef, slug, text } from './fields.ts'
+import { laboratory } from './laboratory.ts'
 import { FAMILIES, MEASURED_STATES, MEASURES, METHODS, ROLES, STANDINGS, USES } from './terms.ts'
 
 export const RECIPE_SHAPE = 1
@@ -46,8 +48,11 @@ export const recipeBody = z
     }),
     period: text(60).optional(),
     adaptedFrom: revisionRef.optional(),
+    laboratory: laboratory.optional(),
+    interests: text(300).optional(),
     /** Demo content only: no such mason, no such wall. */
     invented: z.boolean(),
+    ...carried,
   })
   .refine((body) => body.standing === 'in-use' || body.standingReason !== undefined, {
     path: ['standingReason'],

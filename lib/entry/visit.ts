@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { carried, harm, sha256 } from './common.ts'
 import { day, slug, text } from './fields.ts'
 import { DAMP_STATES, JOINT_STATES, OBSERVERS, READING_KINDS, SALTS, SEASONS, UNIT_STATES } from './terms.ts'
 
@@ -11,6 +12,26 @@ const reading = z.strictObject({
   /** As printed by the instrument; compared only within one kind. */
   unit: z.enum(['%', 'relative', 'mL/min', 'mm', 'rebound', '1']),
   where: text(160).optional(),
+})
+
+/** A photo of this visit, by the digest of its stored picture. */
+const photo = z.strictObject({
+  sha256,
+  /** What the picture shows, for those who cannot see it. */
+  alt: text(300),
+  /** The place in the wall, in the same words at every visit, so that pictures of one spot can be compared. */
+  spot: text(80).optional(),
+  /** Only where the author agrees to keep it. */
+  takenOn: day.optional(),
+})
+export type VisitPhoto = z.infer<typeof photo>
+
+/** What another person present read on the same scales, without looking at the first reading. */
+const secondReading = z.strictObject({
+  who: z.enum(OBSERVERS),
+  joint: z.enum(JOINT_STATES),
+  unit: z.enum(UNIT_STATES),
+  damp: z.enum(DAMP_STATES),
 })
 
 /** What one person saw and measured on one day, of one work of a case. */
@@ -29,6 +50,15 @@ export const visitBody = z.strictObject({
   readings: z.array(reading).max(30),
   seen: text(1200).optional(),
   observer: z.strictObject({ who: z.enum(OBSERVERS), how: text(300) }),
+  others: z.array(secondReading).max(6).optional(),
+  /** Terms of content/vocabularies/deterioration for what is seen. */
+  deterioration: z.array(slug).max(12).optional(),
+  /** Term of content/vocabularies/survey-classes. */
+  surveyClass: slug.optional(),
+  photos: z.array(photo).max(30).optional(),
+  harm: harm.optional(),
+  interests: text(300).optional(),
   invented: z.boolean(),
+  ...carried,
 })
 export type VisitBody = z.infer<typeof visitBody>

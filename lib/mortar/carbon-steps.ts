@@ -11,8 +11,7 @@ const sumOf = (terms: readonly string[]): string => (terms.length === 0 ? '0' : 
 export function explainCarbon(
   input: CarbonInput,
   parts: Readonly<Record<'calcination' | 'fuel' | 'others' | 'transport' | 'released', Range>>,
-  uptake: CarbonSheet['uptake'],
-  perM3: Range,
+  { uptake, inTheEnd, perM3 }: Pick<CarbonSheet, 'uptake' | 'inTheEnd' | 'perM3'>,
 ): Step[] {
   const { calcination, fuel, others, transport, released } = parts
   const kg = 'kg'
@@ -77,6 +76,15 @@ export function explainCarbon(
       numbers: working`1000 · ${released.typical} / ${input.mortarL.typical}`,
       result: perM3,
       unit: 'kg/m3',
+    },
+    {
+      symbol: 'U',
+      means: 'analysis.carbonEnd',
+      formula: 'Σ m · CaO · 44.009/56.077 · share',
+      numbers: working`${fromCaO} · ${input.uptakeShare.typical}`,
+      result: inTheEnd.takenKg,
+      unit: kg,
+      source: 'grosso-campo-2022',
     },
     ...uptake.map(({ years, takenKg }) => ({
       symbol: `U(${years})`,

@@ -10,8 +10,11 @@ export const CO2_PER_MGO = MOLAR_MASS.CO2 / MOLAR_MASS.MgO
 
 export const DAYS_PER_YEAR = 365.25
 
-/** Calcination, fuel, others, transport and released, kg; released per m³, kg/m³; then taken and left at each age. */
-type CarbonRanges = [Range, Range, Range, Range, Range, Range, ...Range[]]
+/**
+ * Calcination, fuel, others, transport and released, kg; released per m³, kg/m³; taken and left in the end, kg;
+ * then taken and left at each age.
+ */
+type CarbonRanges = [Range, Range, Range, Range, Range, Range, Range, Range, ...Range[]]
 
 /** All figures of a count with their ranges. */
 export function spreadCarbon(input: CarbonInput): CarbonRanges {
@@ -35,7 +38,7 @@ export function spreadCarbon(input: CarbonInput): CarbonRanges {
     km: vars.add(`other.${i}.km`, other.distanceKm),
   }))
   const roots = input.years.map((years) => Math.sqrt(years * DAYS_PER_YEAR))
-  const outputs = ['calcination', 'fuel', 'others', 'transport', 'released', 'perM3'].concat(
+  const outputs = ['calcination', 'fuel', 'others', 'transport', 'released', 'perM3', 'taken', 'left'].concat(
     input.years.flatMap((years) => [`taken.${years}`, `left.${years}`]),
   )
   return spreadVector(vars.names, vars.ranges, outputs, (x, out) => {
@@ -61,11 +64,13 @@ export function spreadCarbon(input: CarbonInput): CarbonRanges {
     out[3] = transport
     out[4] = released
     out[5] = (1000 * released) / at(x, mortar)
+    out[6] = bound * at(x, share)
+    out[7] = released - out[6]
     for (let i = 0; i < roots.length; i++) {
       const front = Math.min(1, (at(x, k) * (roots[i] as number)) / at(x, depth))
       const taken = bound * at(x, share) * front
-      out[6 + 2 * i] = taken
-      out[7 + 2 * i] = released - taken
+      out[8 + 2 * i] = taken
+      out[9 + 2 * i] = released - taken
     }
   }) as CarbonRanges
 }

@@ -50,6 +50,8 @@ export interface CarbonSheet {
   readonly released: Range
   /** Taken back from the air by each age, and what is left then. */
   readonly uptake: readonly { readonly years: number; readonly takenKg: Range; readonly leftKg: Range }[]
+  /** Taken back once air has reached all of it, and what is left for good. Asks for no coefficient. */
+  readonly inTheEnd: { readonly takenKg: Range; readonly leftKg: Range }
   /** Released, kg of CO2 per m³ of mortar. */
   readonly perM3: Range
   readonly steps: readonly Step[]
@@ -64,19 +66,22 @@ export interface CarbonSheet {
 export function countCarbon(input: CarbonInput): Outcome<CarbonSheet> {
   return attempt(() => {
     refuseBadCarbon(input)
-    const [calcination, fuel, others, transport, released, perM3, ...ages] = spreadCarbon(input)
+    const [calcination, fuel, others, transport, released, perM3, takenKg, leftKg, ...ages] =
+      spreadCarbon(input)
     const uptake = input.years.map((years, i) => ({
       years,
       takenKg: ages[2 * i] as Range,
       leftKg: ages[2 * i + 1] as Range,
     }))
+    const inTheEnd = { takenKg, leftKg }
     const parts = { calcination, fuel, others, transport, released }
     return {
       method: CARBON_METHOD,
       ...parts,
       uptake,
+      inTheEnd,
       perM3,
-      steps: explainCarbon(input, parts, uptake, perM3),
+      steps: explainCarbon(input, parts, { uptake, inTheEnd, perM3 }),
     }
   })
 }

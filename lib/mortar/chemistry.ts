@@ -139,7 +139,8 @@ function refuseBadOxides(input: ChemistryInput): void {
   check.finish()
 }
 
-function classesOf(values: Readonly<Record<SchemeMeasure, Range | undefined>>): SchemeClass[] {
+/** The class of each scheme that sorts by one of these measures; a measure that is not known is left out. */
+export function classesOf(values: Readonly<Record<SchemeMeasure, Range | undefined>>): SchemeClass[] {
   return HYDRAULIC_SCHEMES.flatMap(({ id, measure, basis, source, bands }) => {
     const value = values[measure]
     if (value === undefined) return []

@@ -13,6 +13,8 @@ export interface SlakingHeap {
   readonly waterC: number
   /** Of sand and lime. */
   readonly sandC: number
+  /** How much of the free lime has slaked so far; all of it when left out. */
+  readonly slakedShare?: number
 }
 
 /** The heap afterwards, as if it were mixed evenly and lost no heat. Dry spots run far hotter. */
@@ -37,7 +39,7 @@ export interface SlakedHeap {
  */
 export function slakeHeap(heap: SlakingHeap): SlakedHeap {
   const caoKg = heap.quicklimeKg * heap.freeCaO
-  const slakedKg = Math.min(caoKg, heap.waterKg / WATER_PER_CAO)
+  const slakedKg = Math.min(caoKg * (heap.slakedShare ?? 1), heap.waterKg / WATER_PER_CAO)
   const boundKg = slakedKg * WATER_PER_CAO
   const heatKJ = slakedKg * SLAKING_HEAT_CAO
   const freeKg = heap.waterKg - boundKg

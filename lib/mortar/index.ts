@@ -82,6 +82,7 @@ export { type CarbonInput, type CarbonSheet, countCarbon } from './carbon.ts'
 
 export { type CompatibilityInput, compareWithWall, type RuleFinding } from './compatibility.ts'
 export { COMPATIBILITY_RULES } from './compatibility-rules.ts'
+export { MORTAR_CLASSES, type MortarClass } from './mortar-classes.ts'
 
 // 13. Subsoil.
 

@@ -35,6 +35,11 @@ export const PROPERTY_UNITS = {
   /** Days that it keeps in a closed dry store. */
   shelfLife: 'd',
   compressiveStrength: 'MPa',
+  flexuralStrength: 'MPa',
+  /** Share of the volume that water can fill, per cent. */
+  openPorosity: '%',
+  /** Water drawn up by capillarity. */
+  capillarity: 'kg/(m2.min^0.5)',
   /** Cradle to gate, kg CO2 per kg. */
   carbon: '1',
 } as const satisfies Record<string, string>
@@ -66,5 +71,8 @@ export const PROPERTY_LIMITS: Readonly<Record<PropertyName, Limits>> = {
   heatCapacity: { above: 0, max: 10, unit: 'kJ/(kg.K)' },
   shelfLife: { above: 0, max: 40_000, unit: 'd' },
   compressiveStrength: { min: 0, max: 1000, unit: 'MPa' },
+  flexuralStrength: { min: 0, max: 500, unit: 'MPa' },
+  openPorosity: { min: 0, max: 95, unit: '%' },
+  capillarity: { min: 0, max: 1000, unit: 'kg/(m2.min^0.5)' },
   carbon: { min: -100, max: 1000 },
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { CARBON_METHOD, countCarbon } from '#lib/mortar/carbon.ts'
 import { carbonate } from '#lib/mortar/cure.ts'
+import { coefficientFrom } from '#lib/mortar/cure-coefficient.ts'
 import { dryEarth } from '#lib/mortar/drying.ts'
 import { assessFrost } from '#lib/mortar/frost.ts'
 import { range, step } from '../shapes.ts'
@@ -29,6 +30,14 @@ const cureOperation = sum(
     steps: z.array(step),
   }),
   carbonate,
+)
+
+const coefficientOperation = sum(
+  'carbonation-coefficient',
+  'The k of x = k √t from a depth measured at a known age',
+  z.strictObject({ depthMm, days: above(400_000) }),
+  z.object({ k: range, steps: z.array(step) }),
+  coefficientFrom,
 )
 
 const dryingOperation = sum(
@@ -105,10 +114,17 @@ const carbonOperation = sum(
     transport: range,
     released: range,
     uptake: z.array(z.object({ years: z.number(), takenKg: range, leftKg: range })),
+    inTheEnd: z.object({ takenKg: range, leftKg: range }),
     perM3: range,
     steps: z.array(step),
   }),
   countCarbon,
 )
 
-export const timeSums = [cureOperation, dryingOperation, frostOperation, carbonOperation] as const
+export const timeSums = [
+  cureOperation,
+  coefficientOperation,
+  dryingOperation,
+  frostOperation,
+  carbonOperation,
+] as const

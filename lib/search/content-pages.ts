@@ -1,0 +1,147 @@
+import { content, type Guide, type TableRow } from '#lib/content/index.ts'
+import { type FacetValues, type FoundKind, facetLine } from '#lib/entry/facets.ts'
+import { lines, mark } from '#lib/entry/search-text.ts'
+import { type Findable, lexemesOf, spelledWords, stemLine } from '#lib/entry/words.ts'
+import { type Bits, bitsOf } from './bits.ts'
+import { Columns } from './columns.ts'
+import { MARKED } from './names.ts'
+import type { Segment } from './segment.ts'
+
+/** A page of content as it is found. */
+export interface ContentPage extends Findable {
+  readonly kind: FoundKind
+  /** Of a row its ref, of a term that is no unit `vocabulary#term`, else the id of its file or entry. */
+  readonly id: string
+}
+
+export interface ContentSegment extends Segment {
+  readonly pages: readonly (ContentPage & { readonly stems: string })[]
+}
+
+let made: ContentSegment | undefined
+
+/** All of content, indexed once per process: it changes with the program alone. */
+export function contentSegment(): ContentSegment {
+  made ??= index([...pages()])
+  return made
+}
+
+let words: ReadonlySet<string> | undefined
+
+/** Every word of content as it is spelled. */
+export function contentWords(): ReadonlySet<string> {
+  words ??= new Set(contentSegment().pages.flatMap((page) => [...spelledWords(page)]))
+  return words
+}
+
+function index(pages: readonly (ContentPage & { facets: FacetValues })[]): ContentSegment {
+  const columns = new Columns()
+  const postings = new Map<string, number[]>()
+  pages.forEach((page, id) => {
+    columns.set({
+      id,
+      facets: facetLine({ ...page.facets, kind: [page.kind] }),
+      years: -1,
+      publishedAt: 0,
+      latitude: null,
+      longitude: null,
+    })
+    for (const lexeme of lexemesOf(page)) {
+      const ids = postings.get(lexeme)
+      if (ids === undefined) postings.set(lexeme, [id])
+      else ids.push(id)
+    }
+  })
+  const stems = pages.map(stemLine)
+  return {
+    pages: pages.map((page, id) => ({ ...page, stems: stems[id] ?? '' })),
+    columns,
+    look: async (lexemes) =>
+      new Map(
+        lexemes.flatMap((lexeme): [string, Bits][] => {
+          const ids = postings.get(lexeme)
+          return ids === undefined ? [] : [[lexeme, bitsOf(ids, columns.size)]]
+        }),
+      ),
+    inARow: async (ids, row) => ids.filter((id) => stems[id]?.includes(` ${row.join(' ')} `)),
+  }
+}
+
+function* pages(): Generator<ContentPage & { facets: FacetValues }> {
+  const { glossary, materials, vocabularies, tables, guides, cautions, sources } = content()
+  for (const { id, term, also, definition, labels = {} } of glossary.values())
+    yield page('term', id, term, definition, { names: [...also, ...Object.values(labels)] })
+  for (const { id, label, description, names, role, standingReason } of materials.values())
+    yield page('material', id, label, description, {
+      names: Object.values(names).flat(),
+      body: standingReason,
+      marks: [mark('material', id), mark('role', role)],
+    })
+  for (const [vocabulary, terms] of vocabularies)
+    for (const { id, label, also = [], labels = {}, definition = '' } of terms.values())
+      yield page(...pageOfTerm(vocabulary, id), label, definition, {
+        names: [...also, ...Object.values(labels).flat()],
+        marks: vocabulary in MARKED ? [mark(MARKED[vocabulary as keyof typeof MARKED], id)] : [],
+      })
+  for (const { id, title, intro, rows } of tables.values()) {
+    yield page('table', id, title, intro[0] ?? '', { body: lines(intro.slice(1)) })
+    for (const row of rows) yield rowPage(row)
+  }
+  for (const guide of guides.values()) yield guidePage(guide)
+  for (const { id, title, notice, body, appliesTo } of cautions.values())
+    yield page('caution', id, title, notice, {
+      body: lines(body),
+      marks: appliesTo.materials.map((material) => mark('material', material)),
+    })
+  for (const { id, title, author = [], publisher, note } of sources.values())
+    yield page(
+      'source',
+      id,
+      title,
+      author
+        .map(({ family, given, literal }) => literal ?? [given, family].filter(Boolean).join(' '))
+        .join(', '),
+      {
+        body: lines([publisher, note]),
+      },
+    )
+}
+
+const pageOfTerm = (vocabulary: string, id: string): [FoundKind, string] =>
+  vocabulary === 'units' ? ['unit', id] : ['vocabulary', `${vocabulary}#${id}`]
+
+function rowPage(row: TableRow) {
+  const materials = row.ingredients.map(({ material }) => material)
+  return page('row', row.ref, row.label, row.measured, {
+    body: lines([row.additions, row.notes, row.ambiguous, row.region, row.period, row.standingReason]),
+    marks: [...row.uses.map((use) => mark('use', use)), ...materials.map((one) => mark('material', one))],
+    facets: { use: row.uses, binder: materials, row: [row.ref] },
+  })
+}
+
+function guidePage({ id, title, summary, blocks }: Guide) {
+  const texts = blocks.map((block) => {
+    if (block.kind === 'heading') return block.text
+    const items = block.kind === 'paragraph' ? [block.words] : block.items
+    return items.map((words) => words.map(({ text }) => text).join('')).join(' ')
+  })
+  return page('guide', id, title, summary, { body: lines(texts) })
+}
+
+const page = (
+  kind: FoundKind,
+  id: string,
+  title: string,
+  summary: string,
+  {
+    names = [],
+    body = '',
+    marks = [],
+    facets = {},
+  }: {
+    names?: readonly string[]
+    body?: string | undefined
+    marks?: readonly string[]
+    facets?: FacetValues
+  },
+) => ({ kind, id, title, names, summary, body, marks: [...new Set(marks)], facets })

@@ -1,0 +1,81 @@
+import { wordsFrom, wordsLike, wordsWritten } from '#lib/db/search/read.ts'
+import { stem } from '#lib/entry/words.ts'
+import { contentWords } from './content-pages.ts'
+import { editDistance, slipsFor } from './distance.ts'
+import { names } from './names.ts'
+import { type Clause, inOrder, type Question, WHOLE_NAME_SCORE, waysOfWord, wholeOf } from './read-text.ts'
+
+/** What a word was taken for. */
+export interface Correction {
+  readonly typed: string
+  readonly how: 'spelling' | 'beginning'
+  readonly to: readonly string[]
+}
+
+const MOST_GUESSES = 4
+const SHORTEST_BEGINNING = 3
+
+/** Words of a text that are written nowhere though another form of them, by its stem, may be: perhaps slips. */
+export async function unwritten(read: Question): Promise<Clause[]> {
+  const doubtful = read.clauses.filter(
+    ({ word }) =>
+      word !== undefined && stem(word) !== word && !contentWords().has(word) && !names().words.has(word),
+  )
+  const written = new Set(await wordsWritten(doubtful.flatMap(({ word }) => word ?? [])))
+  return doubtful.filter(({ word }) => word !== undefined && !written.has(word))
+}
+
+/**
+ * The text with what its words may mean put in for those that no page has: words spelled nearly so, else words that
+ * begin so, from the record, from content and from the names of things.
+ */
+export async function amend(
+  read: Question,
+  unknown: readonly Clause[],
+): Promise<{ read: Question; corrections: Correction[] }> {
+  const corrections: Correction[] = []
+  const clauses = await Promise.all(
+    read.clauses.map(async (clause) => {
+      if (clause.word === undefined || !unknown.includes(clause)) return clause
+      const guess = await guessWord(clause.word)
+      if (guess === undefined) return clause
+      corrections.push(guess)
+      const ways = guess.to.flatMap((word) => waysOfWord(word, guess.how))
+      return { ...clause, ways: inOrder([...clause.ways, ...ways]) }
+    }),
+  )
+  const taken = new Map(corrections.map(({ typed, to }) => [typed, to[0] ?? typed]))
+  const words = clauses.map(({ typed }) => taken.get(typed) ?? typed).join(' ')
+  return { read: { ...read, clauses, whole: wholeOf(words, WHOLE_NAME_SCORE) }, corrections }
+}
+
+async function guessWord(word: string): Promise<Correction | undefined> {
+  if (/\p{N}/u.test(word)) return undefined
+  const near = await wordsNear(word)
+  if (near.length > 0) return { typed: word, how: 'spelling', to: near }
+  const longer = word.length < SHORTEST_BEGINNING ? [] : await wordsBeginning(word)
+  return longer.length > 0 ? { typed: word, how: 'beginning', to: longer } : undefined
+}
+
+/** The words with the fewest slips between them and this one, none where even the nearest is far. */
+async function wordsNear(word: string): Promise<string[]> {
+  const most = slipsFor(word.length)
+  if (most === 0) return []
+  const known = new Set([...(await wordsLike(word)), ...contentWords(), ...names().words])
+  let [least, nearest]: [number, string[]] = [most, []]
+  for (const one of known) {
+    const distance = editDistance(word, one, least)
+    if (distance > least) continue
+    if (distance < least) nearest = []
+    least = distance
+    nearest.push(one)
+  }
+  // Another form of a word that is known is no slip.
+  if (nearest.some((one) => stem(one) === stem(word))) return []
+  return nearest.slice(0, MOST_GUESSES)
+}
+
+async function wordsBeginning(word: string): Promise<string[]> {
+  const known = [...contentWords(), ...names().words].filter((one) => one.startsWith(word))
+  return [...new Set([...(await wordsFrom(word)), ...known])].slice(0, MOST_GUESSES)
+}
