@@ -1,7 +1,13 @@
 import { type NextRequest, NextResponse } from 'next/server'
-import { type ContentPage, hasContentPage } from '#lib/content/pages.ts'
+import { GUEST } from '#lib/access/actor.ts'
+import { mayPass, ruleOfPath } from '#lib/access/doors.ts'
+import { actorOf, cameSecure, sessionOf } from '#lib/auth/current.ts'
+import { type ContentPage, hasContentPage, hasTermPage } from '#lib/content/pages.ts'
 import { addressState } from '#lib/db/entries.ts'
 import { ping } from '#lib/db/health.ts'
+import { isOnDesk } from '#lib/db/review.ts'
+import { entryHead } from '#lib/db/versions.ts'
+import type { WrittenKind } from '#lib/entry/body.ts'
 import { RETRY_S, waitingPage } from './app/_http/plain-page.ts'
 import { answerProblem, problemOf } from './app/_http/problem.ts'
 import {
@@ -15,11 +21,22 @@ import { wholeNumber } from './app/_ui/query.ts'
 import { words } from './app/_words/index.ts'
 
 /** Addresses that answer without the database: they say how things stand, or only compute. */
-const STANDS_ALONE = /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|robots\.txt)$/
+const STANDS_ALONE =
+  /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|favicon\.ico|robots\.txt)$/
 
-const ENTRY_PAGE = /^\/(recipe|case)s\/([^/]+)(\/job)?$/
+const ENTRY_PAGE = /^\/(recipe|case|material|source|row)s\/([^/]+)(?:\/photos|(\/job))?$/
 
-const CONTENT_PAGE = /^\/(tables|sources|materials|guides|terms)\/([^/]+)$/
+/** Where a photo may be taken, and a place read from the device, when its owner asks for it. */
+const WRITES = /^\/write(?:\/|$)/
+
+const CONTENT_PAGE = /^\/(tables|guides|terms)\/([^/]+)$/
+
+const TERM_PAGE = /^\/terms\/([^/]+)\/([^/]+)$/
+
+/** Pages about an entry's versions; the numbers of versions stand in the address too. */
+const VERSIONS_PAGE = /^\/entries\/([^/]+)\/(versions|compare|cite|adaptations)(?:\/([^/]+))?$/
+
+const DESK_PAGE = /^\/review\/([^/]+)$/
 
 const STATUS = { open: 200, gone: 410, absent: 404 } as const
 
@@ -32,23 +49,53 @@ const PATIENCE_MS = 5000
  */
 export async function proxy(request: NextRequest): Promise<Response> {
   const secure = request.headers.get('x-forwarded-proto') === 'https'
-  const headers = securityHeaders(secure)
+  const headers = securityHeaders(
+    secure,
+    WRITES.test(request.nextUrl.pathname) ? ['camera', 'geolocation'] : [],
+  )
   const api = request.nextUrl.pathname.startsWith('/api/')
 
   const excess = excessOf(request)
   if (excess) return answerProblem(problemOf(excess.status, excess.words), headers)
-  const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request.nextUrl)
+  const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request)
   if (state === 'away') return away(api, secure)
   if (api) return NextResponse.next({ headers })
+  const entry = await doorOf(request)
+  if (entry === 'sign-in') return sendToSignIn(request, headers)
 
   const policy = contentSecurityPolicy(makeNonce(), process.env.NODE_ENV === 'development', secure)
   const inward = new Headers(request.headers)
   inward.set('Content-Security-Policy', policy)
-  return NextResponse.next({
-    request: { headers: inward },
-    headers: { ...headers, 'Content-Security-Policy': policy },
-    status: STATUS[state],
-  })
+  const answer = { request: { headers: inward }, headers: { ...headers, 'Content-Security-Policy': policy } }
+  // The framework fails over an address that it cannot decode; at this one nothing is, and it says so.
+  if (!isReadable(request.nextUrl.pathname))
+    return NextResponse.rewrite(new URL('/-', request.nextUrl), { ...answer, status: 404 })
+  return NextResponse.next({ ...answer, status: entry === 'refused' ? 403 : STATUS[state] })
+}
+
+/** Whether whoever asks may pass the page's door. What a guest sends in a form goes on: the action answers, and keeps
+ * what was typed. */
+async function doorOf({
+  nextUrl,
+  cookies,
+  headers,
+  method,
+}: NextRequest): Promise<'open' | 'refused' | 'sign-in'> {
+  const rule = ruleOfPath(nextUrl.pathname)
+  if (mayPass(GUEST, rule)) return 'open'
+  const actor = await actorBehind({ cookies, headers })
+  if (mayPass(actor, rule)) return 'open'
+  if (actor.kind !== 'guest') return 'refused'
+  return method === 'GET' || method === 'HEAD' ? 'sign-in' : 'open'
+}
+
+const actorBehind = async ({ cookies, headers }: Pick<NextRequest, 'cookies' | 'headers'>) =>
+  actorOf(await sessionOf((name) => cookies.get(name)?.value, cameSecure(headers.get('x-forwarded-proto'))))
+
+function sendToSignIn({ nextUrl }: NextRequest, headers: Record<string, string>): Response {
+  const to = `${nextUrl.pathname}${nextUrl.search}`
+  const address = new URL(`/sign-in?${new URLSearchParams({ to })}`, nextUrl)
+  return NextResponse.redirect(address, { status: 303, headers: { ...headers, 'Cache-Control': 'no-store' } })
 }
 
 function away(api: boolean, secure: boolean): Response {
@@ -73,12 +120,23 @@ function excessOf(request: NextRequest): { status: number; words: string } | und
  * `absent` for what is not published (the page says so; thrown from a page it would be blank without
  * JavaScript). The question about an entry tells of the database too, so only one is asked.
  */
-async function stateOf(url: URL): Promise<keyof typeof STATUS | 'away'> {
-  const [, kind, slug = '', job] = ENTRY_PAGE.exec(url.pathname) ?? []
-  if (kind !== 'recipe' && kind !== 'case') return (await reachable()) ? contentState(url.pathname) : 'away'
+async function stateOf(request: NextRequest): Promise<keyof typeof STATUS | 'away'> {
+  const url = request.nextUrl
+  const [, kind, given = '', job] = ENTRY_PAGE.exec(url.pathname) ?? []
+  if (VERSIONS_PAGE.test(url.pathname) || DESK_PAGE.test(url.pathname))
+    return (await reachable()) ? versionsState(request) : 'away'
+  if (kind === undefined) return (await reachable()) ? contentState(url.pathname) : 'away'
+  const slug = decoded(given)
   const revision = wholeNumber(url.searchParams.get(job ? 'r' : 'revision') ?? undefined)
+  // A page of content stands before an entry of the same name, but for an entry's revision.
+  if (
+    (kind === 'material' || kind === 'source') &&
+    revision === undefined &&
+    hasContentPage(`${kind}s`, slug)
+  )
+    return (await reachable()) ? 'open' : 'away'
   return Promise.race([
-    addressState(kind, decoded(slug), revision).then(
+    addressState(kind as WrittenKind, slug, revision).then(
       ({ state }) => state,
       () => 'away' as const,
     ),
@@ -86,16 +144,43 @@ async function stateOf(url: URL): Promise<keyof typeof STATUS | 'away'> {
   ])
 }
 
-/** A part of the address as the page will be given it; what cannot be decoded stands for itself. */
-function decoded(part: string): string {
+/** Whether there is such an entry, and such a version of it, for whoever asks. */
+async function versionsState({ nextUrl, cookies, headers }: NextRequest): Promise<'open' | 'absent'> {
+  const actor = await actorBehind({ cookies, headers })
+  const [, id] = DESK_PAGE.exec(nextUrl.pathname) ?? []
+  if (id !== undefined) return (await isOnDesk(decoded(id))) ? 'open' : 'absent'
+  const [, slug = '', page, number] = VERSIONS_PAGE.exec(nextUrl.pathname) ?? []
+  const entry = await entryHead(actor, decoded(slug))
+  const { searchParams } = nextUrl
+  const numbers =
+    page === 'compare'
+      ? [searchParams.get('from'), searchParams.get('to')]
+      : [page === 'cite' ? searchParams.get('revision') : (number ?? null)]
+  if (page === 'cite' && entry !== null) {
+    const { state } = await addressState(entry.kind, entry.slug, wholeNumber(numbers[0] ?? undefined))
+    return state === 'open' ? 'open' : 'absent'
+  }
+  const asked = numbers.flatMap((one) => (one === null ? [] : (wholeNumber(one) ?? 0)))
+  return entry !== null && asked.every((one) => one >= 1 && one <= entry.latest) ? 'open' : 'absent'
+}
+
+/** Whether every part of an address can be decoded. */
+const isReadable = (path: string): boolean => decodable(path) !== undefined
+
+function decodable(text: string): string | undefined {
   try {
-    return decodeURIComponent(part)
+    return decodeURIComponent(text)
   } catch {
-    return part
+    return undefined
   }
 }
 
+/** A part of the address as the page will be given it; what cannot be decoded stands for itself. */
+const decoded = (part: string): string => decodable(part) ?? part
+
 function contentState(path: string): 'open' | 'absent' {
+  const [, vocabulary, term = ''] = TERM_PAGE.exec(path) ?? []
+  if (vocabulary !== undefined) return hasTermPage(vocabulary, decoded(term)) ? 'open' : 'absent'
   const [, kind, id = ''] = CONTENT_PAGE.exec(path) ?? []
   return kind === undefined || hasContentPage(kind as ContentPage, decoded(id)) ? 'open' : 'absent'
 }
@@ -113,4 +198,8 @@ function forget(): void {
   asking = undefined
 }
 
-export const config = { matcher: '/((?!_next/static|_next/image).*)' }
+// Bodies of photos pass by: the gate would hold each in memory, twice, before its route saw a byte. Those routes bound
+// what they read, set the same headers and answer 503 by themselves.
+export const config = {
+  matcher: '/((?!_next/static|_next/image|api/v1/photos/[0-9a-f-]+$|photos/add$).*)',
+}

@@ -9,7 +9,7 @@ import { answerProblem, problemOf, problemOfThrown } from './problem.ts'
 import { MAX_BODY } from './security.ts'
 
 type Context = { params: Promise<Record<string, string>> }
-type Handler = (request: Request, context: Context) => Promise<Response>
+export type Handler = (request: Request, context: Context) => Promise<Response>
 
 const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE'] as const
 
@@ -21,12 +21,19 @@ const METHODS = ['GET', 'HEAD', 'POST', 'PUT', 'PATCH', 'DELETE'] as const
 export function handlers<P, Q, B, A>(
   operation: Operation<P, Q, B, A>,
 ): Record<(typeof METHODS)[number], Handler> {
-  const allowed = operation.method === 'GET' ? ['GET', 'HEAD'] : ['POST']
+  return handlersOf(operation.method, (request, context) => perform(operation, request, context))
+}
+
+/** The handlers of a route that answers one method, GET with HEAD, by itself. */
+export function handlersOf(
+  method: Operation['method'],
+  run: Handler,
+): Record<(typeof METHODS)[number], Handler> {
+  const allowed = method === 'GET' ? ['GET', 'HEAD'] : ['POST']
   const refuse: Handler = async () =>
     answerProblem(problemOf(405, words('faults')('request.method', { allowed: allowed.join(', ') })), {
       Allow: allowed.join(', '),
     })
-  const run: Handler = (request, context) => perform(operation, request, context)
   const choose = (method: string) => (allowed.includes(method) ? run : refuse)
   return {
     GET: choose('GET'),
@@ -53,9 +60,14 @@ async function perform<P, Q, B, A>(
     })
     return answerJson(request, answer)
   } catch (thrown) {
-    const problem = problemOfThrown(thrown)
-    return answerProblem(problem, problem.status === 503 ? { 'Retry-After': '5' } : {})
+    return answerThrown(thrown)
   }
+}
+
+/** The answer to what was thrown on the way to one. */
+export function answerThrown(thrown: unknown): Response {
+  const problem = problemOfThrown(thrown)
+  return answerProblem(problem, problem.status === 503 ? { 'Retry-After': '5' } : {})
 }
 
 /** What the schema makes of a value; an operation without one ignores it. */
@@ -77,9 +89,15 @@ async function bodyOf(request: Request): Promise<unknown> {
     : answerProblem(problemOf(400, t('request.not-json')))
 }
 
-function queryOf(request: Request): Record<string, string> {
-  const pairs = [...new URL(request.url).searchParams]
-  return Object.fromEntries(pairs.filter(([, value]) => value !== ''))
+/** What an address asks: of a name that stands more than once all values. Empty ones are no answer. */
+function queryOf(request: Request): Record<string, string | string[]> {
+  const { searchParams } = new URL(request.url)
+  return Object.fromEntries(
+    [...new Set(searchParams.keys())].flatMap((name) => {
+      const [first, ...more] = searchParams.getAll(name).filter((value) => value !== '')
+      return first === undefined ? [] : [[name, more.length > 0 ? [first, ...more] : first]]
+    }),
+  )
 }
 
 /** JSON that may be kept for a minute and is asked about again by its tag. */

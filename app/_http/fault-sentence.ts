@@ -1,13 +1,12 @@
 import type { FieldFault } from '#lib/errors.ts'
 import { withUnit } from '../_ui/quantity.tsx'
 import { isUnit } from '../_ui/units.ts'
-import faults from '../_words/en/faults.json'
 import { formatNumber } from '../_words/format.ts'
-import { words } from '../_words/index.ts'
+import { type Messages, words } from '../_words/index.ts'
 
-type FaultKey = keyof typeof faults.field
+type FaultKey = keyof Messages['faults']['field']
 
-const isKnown = (code: string): code is FaultKey => Object.hasOwn(faults.field, code)
+const isKnown = (code: string): code is FaultKey => words('faults').has(`field.${code as FaultKey}`)
 
 /**
  * One fault as a sentence that names the field, the value given and what would do.
@@ -16,7 +15,8 @@ const isKnown = (code: string): code is FaultKey => Object.hasOwn(faults.field, 
  */
 export function faultSentence({ code, value, limit, unit }: FieldFault, label: string): string {
   const t = words('faults')
-  return t(`field.${isKnown(code) ? code : 'other'}`, {
+  const key = code === 'unknown' && limit !== undefined ? 'unknown-near' : code
+  return t(`field.${isKnown(key) ? key : 'other'}`, {
     field: label,
     value: print(value, unit),
     limit: print(limit, unit),

@@ -9,6 +9,7 @@ const STATUSES: Record<RefusalCode, number> = {
   forbidden: 403,
   conflict: 409,
   invalid: 422,
+  'too-many': 429,
   unavailable: 503,
 }
 
@@ -49,5 +50,7 @@ export function problemOfThrown(thrown: unknown): Problem {
 function isDatabaseFault(thrown: unknown): boolean {
   if (!(thrown instanceof Error)) return false
   if (/^(PrismaClient|DriverAdapter)/.test(thrown.name)) return true
+  // A connection that could not be opened in time comes from the driver as it is.
+  if (/^Connection terminated/.test(thrown.message)) return true
   return thrown.cause instanceof Error && isDatabaseFault(thrown.cause)
 }

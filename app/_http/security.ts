@@ -32,13 +32,26 @@ export const contentSecurityPolicy = (nonce: string, developing: boolean, secure
     ...(secure ? ['upgrade-insecure-requests'] : []),
   ].join('; ')
 
-/** Headers for every answer, page or not. */
-export const securityHeaders = (secure: boolean): Record<string, string> => ({
+/** What a page may ask the device for: nothing, but where somebody writes on site. */
+const DEVICE = ['camera', 'microphone', 'geolocation', 'payment', 'usb', 'interest-cohort', 'browsing-topics']
+type Device = 'camera' | 'geolocation'
+
+const devicePolicy = (allowed: readonly Device[]): string =>
+  DEVICE.map((name) => `${name}=(${allowed.includes(name as Device) ? 'self' : ''})`).join(', ')
+
+/**
+ * Headers for every answer, page or not.
+ *
+ * @param allowed what the page may ask the device for
+ */
+export const securityHeaders = (
+  secure: boolean,
+  allowed: readonly Device[] = [],
+): Record<string, string> => ({
   'X-Content-Type-Options': 'nosniff',
   'X-Frame-Options': 'DENY',
   'Referrer-Policy': 'strict-origin-when-cross-origin',
-  'Permissions-Policy':
-    'camera=(), microphone=(), geolocation=(), payment=(), usb=(), interest-cohort=(), browsing-topics=()',
+  'Permissions-Policy': devicePolicy(allowed),
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
   ...(secure && { 'Strict-Transport-Security': 'max-age=31536000' }),

@@ -1,0 +1,10 @@
+import { endService } from '#lib/auth/service.ts'
+import { answerProblem, problemOf } from '../../../../_http/problem.ts'
+import { sendOn, serviceAsked } from '../../../../_http/service.ts'
+
+/** Where the other service sends the browser back to. */
+export async function GET(request: Request, { params }: { params: Promise<{ provider: string }> }) {
+  if ((await params).provider !== 'oidc') return answerProblem(problemOf(404))
+  const query = Object.fromEntries(new URL(request.url).searchParams)
+  return sendOn(await endService(query, await serviceAsked()))
+}

@@ -1,0 +1,63 @@
+import { z } from 'zod'
+import { mayPass, ROUTES } from '#lib/access/doors.ts'
+import { faultsOf } from '#lib/api/faults.ts'
+import { ownDraft } from '#lib/db/drafts.ts'
+import { saveDraft } from '#lib/workflow/draft-save.ts'
+import { currentActor } from '../../../_http/actor.ts'
+import { readJson } from '../../../_http/body.ts'
+import { answerProblem, problemOf, problemOfThrown } from '../../../_http/problem.ts'
+import { isOurs } from '../../../_http/same-origin.ts'
+import { MAX_BODY } from '../../../_http/security.ts'
+import { words } from '../../../_words/index.ts'
+import { timeOfDay } from '../../../_write/format-time.ts'
+import type { KeptAnswer } from '../../../_write/keep-form.ts'
+import { viewOf } from '../../../_write/view.ts'
+
+const text = z.string().max(20_000)
+const posted = z.strictObject({
+  step: z.string().max(40),
+  changes: z.record(z.string().max(160), z.strictObject({ was: text, is: text })),
+})
+
+/** Saves what was typed in a step while it is typed, and says what there is to say beside its fields. */
+export async function POST(
+  request: Request,
+  { params }: { params: Promise<{ draft: string }> },
+): Promise<Response> {
+  try {
+    if (!isOurs(request)) return answerProblem(problemOf(403))
+    const actor = await currentActor()
+    if (actor.kind !== 'member') return answerProblem(problemOf(401))
+    if (!mayPass(actor, ROUTES['/api/drafts/[draft]'])) return answerProblem(problemOf(403))
+    const read = await readJson(request, MAX_BODY)
+    const t = words('faults')
+    if (!read.ok)
+      return read.why === 'too-large'
+        ? answerProblem(problemOf(413, t('request.too-large', { limit: MAX_BODY })))
+        : answerProblem(problemOf(400, t('request.not-json')))
+    const parsed = posted.safeParse(read.value)
+    if (!parsed.success)
+      return answerProblem(problemOf(422, t('request.invalid'), faultsOf(parsed.error.issues, read.value)))
+    const { draft: id } = await params
+    const { changes, step } = parsed.data
+    const { savedAt, conflicts } = await saveDraft(actor, id, changes)
+    const draft = await ownDraft(actor.key, id)
+    const said = draft === null ? [] : await sayOf(draft, step)
+    const answer: KeptAnswer = { time: timeOfDay(savedAt), conflicts, said }
+    return Response.json(answer, { headers: { 'Cache-Control': 'no-store' } })
+  } catch (thrown) {
+    return answerProblem(problemOfThrown(thrown))
+  }
+}
+
+async function sayOf(draft: Parameters<typeof viewOf>[0], step: string): Promise<KeptAnswer['said']> {
+  const { faults, notes } = await viewOf(draft)
+  const wrong = faults.filter((fault) => fault.step === step && !fault.missing)
+  const faulty = new Set(wrong.map(({ name }) => name))
+  return [
+    ...wrong.map(({ name, sentence }) => ({ name, kind: 'fault' as const, words: sentence })),
+    ...[...notes].flatMap(([name, sentence]) =>
+      faulty.has(name) ? [] : [{ name, kind: 'note' as const, words: sentence }],
+    ),
+  ]
+}

@@ -1,0 +1,4 @@
+import { compareOperation } from '#lib/api/versions.ts'
+import { handlers } from '../../../../../_http/answer.ts'
+
+export const { GET, HEAD, POST, PUT, PATCH, DELETE } = handlers(compareOperation)
