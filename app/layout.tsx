@@ -25,8 +25,19 @@ export const viewport: Viewport = {
   ],
 }
 
-const MAIN = ['recipes', 'cases', 'tables', 'work-out', 'record'] as const
-const SMALL = ['guides', 'glossary', 'materials', 'terms', 'cautions', 'sources', 'method', 'about'] as const
+const MAIN = ['find', 'recipes', 'cases', 'evidence', 'tables', 'work-out', 'record', 'account'] as const
+const SMALL = [
+  'like',
+  'map',
+  'guides',
+  'glossary',
+  'materials',
+  'terms',
+  'cautions',
+  'sources',
+  'method',
+  'about',
+] as const
 
 /** The shell of every page. */
 export default function Layout({ children }: { children: ReactNode }) {

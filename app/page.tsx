@@ -5,6 +5,7 @@ import { recipeFacets } from '#lib/db/recipes.ts'
 import { CaseIndex } from './_ui/case-index.tsx'
 import { WallDrawing } from './_ui/drawings.tsx'
 import { SelectField } from './_ui/field.tsx'
+import { SearchField } from './_ui/find/search-field.tsx'
 import { InventedNotice } from './_ui/invented.tsx'
 import { Section } from './_ui/section.tsx'
 import { unitOptions, unitPairs } from './_ui/unit-tree.ts'
@@ -32,6 +33,18 @@ export default async function HomePage() {
         <section aria-labelledby="find">
           <h2 id="find">{t('home.find')}</h2>
           <p>{t('home.findText')}</p>
+          <form method="get" action="/find" className="stack">
+            <SearchField text="" label={words('find')('search.all')} />
+            <button type="submit" className="button">
+              {t('home.searchButton')}
+            </button>
+          </form>
+          <p>
+            {t.rich('home.findWays', {
+              like: (inner) => <a href="/like">{inner}</a>,
+              map: (inner) => <a href="/map">{inner}</a>,
+            })}
+          </p>
           <form method="get" action="/recipes" className="stack">
             <SelectField
               name="unit"
@@ -42,7 +55,7 @@ export default async function HomePage() {
                 label: t('filter.counted', { label, count }),
               }))}
             />
-            <button type="submit" className="button">
+            <button type="submit" className="button button-plain">
               {t('home.findButton')}
             </button>
           </form>

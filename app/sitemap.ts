@@ -1,8 +1,12 @@
 import type { MetadataRoute } from 'next'
 import { headers } from 'next/headers'
 import { content } from '#lib/content/index.ts'
+import { PAGED_VOCABULARIES } from '#lib/content/pages.ts'
 import { listCases } from '#lib/db/cases.ts'
+import { listLibrary } from '#lib/db/library.ts'
+import { LIBRARY_KINDS, type LibraryKind } from '#lib/db/projection/library.ts'
 import { listRecipes } from '#lib/db/recipes.ts'
+import { CALCULATIONS } from './work-out/calculations.ts'
 
 const FIXED = [
   '',
@@ -20,6 +24,13 @@ const FIXED = [
   '/cautions',
   '/terms',
   '/compare',
+  '/rows',
+  '/find',
+  '/map',
+  '/like',
+  '/evidence',
+  '/evidence/compare',
+  '/evidence/method',
 ]
 
 /** Every page that can be read, published entries only. */
@@ -29,14 +40,20 @@ export default async function sitemap(): Promise<MetadataRoute.Sitemap> {
   const { tables, sources, materials, guides, vocabularies } = content()
   const paths = [
     ...FIXED,
+    ...Object.keys(CALCULATIONS).map((name) => `/work-out/${name}`),
     ...[...tables.keys()].map((id) => `/tables/${id}`),
     ...[...sources.keys()].map((id) => `/sources/${id}`),
     ...[...materials.keys()].map((id) => `/materials/${id}`),
     ...[...guides.keys()].map((id) => `/guides/${id}`),
     ...[...vocabularies.keys()].map((id) => `/terms/${id}`),
+    ...PAGED_VOCABULARIES.flatMap((id) =>
+      [...(vocabularies.get(id)?.keys() ?? [])].map((term) => `/terms/${id}/${term}`),
+    ),
     ...(await every(recipesAfter)).map((slug) => `/recipes/${slug}`),
     ...(await every(casesAfter)).map((slug) => `/cases/${slug}`),
   ]
+  for (const kind of LIBRARY_KINDS)
+    paths.push(...(await every(libraryAfter(kind))).map((slug) => `/${kind}s/${slug}`))
   return paths.map((path) => ({ url: `${base}${path}` }))
 }
 
@@ -50,6 +67,11 @@ const recipesAfter = async (after: string | undefined) => {
 const casesAfter = async (after: string | undefined) => {
   const { cases, next } = await listCases({}, { limit: MOST, after })
   return { slugs: cases.map(({ slug }) => slug), next }
+}
+
+const libraryAfter = (kind: LibraryKind) => async (after: string | undefined) => {
+  const { entries, next } = await listLibrary(kind, { limit: MOST, after })
+  return { slugs: entries.map(({ slug }) => slug), next }
 }
 
 async function every(

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { CaseSummary } from '#lib/db/cases.ts'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
@@ -5,8 +6,17 @@ import { InventedMark } from './invented.tsx'
 import { labelList, labelOf } from './label.ts'
 import { StatesLine } from './states.tsx'
 
-/** Cases as an index: the wall, where it stands, how long it was watched, how it was last seen. */
-export function CaseIndex({ cases, head = 'h2' }: { cases: readonly CaseSummary[]; head?: 'h2' | 'h3' }) {
+/**
+ * Cases as an index: the wall, where it stands, how long it was watched, how it was last seen.
+ *
+ * @param more what a list has to say of each beyond that: why it was found, what it is like
+ */
+export function CaseIndex<C extends CaseSummary>(props: {
+  cases: readonly C[]
+  head?: 'h2' | 'h3'
+  more?: (one: C) => ReactNode
+}) {
+  const { cases, head = 'h2', more } = props
   const t = words('pages')
   const Head = head
   return (
@@ -25,6 +35,7 @@ export function CaseIndex({ cases, head = 'h2' }: { cases: readonly CaseSummary[
               </span>
               {one.invented && <InventedMark />}
             </p>
+            {more?.(one)}
           </div>
           <div className="index-side">
             <p>

@@ -1,4 +1,5 @@
 import { content } from '#lib/content/index.ts'
+import { materialBy } from '#lib/content/known-materials.ts'
 import type { Caution } from '#lib/content/types.ts'
 import type { MeasuredState, Method, Role, Use } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
@@ -17,6 +18,11 @@ export interface Work {
 /** The cautions that these materials, uses and ways of mixing must show, the gravest first. */
 export function cautionsFor({ materials = [], roles = [], uses = [], methods = [] }: Work): Caution[] {
   const { cautions, materials: known } = content()
+  // What people added names no cautions of its own: it has those of the part that it plays.
+  const added = materials.flatMap(({ material }) =>
+    known.has(material) ? [] : (materialBy(material)?.role ?? []),
+  )
+  const playing = [...roles, ...added]
   return [...cautions.values()].filter(
     ({ id, appliesTo }) =>
       materials.some(
@@ -24,7 +30,7 @@ export function cautionsFor({ materials = [], roles = [], uses = [], methods = [
           (appliesTo.materials.includes(material) || known.get(material)?.cautions.includes(id)) &&
           (state === undefined || !appliesTo.exceptStates.includes(state)),
       ) ||
-      appliesTo.roles.some((role) => roles.includes(role)) ||
+      appliesTo.roles.some((role) => playing.includes(role)) ||
       appliesTo.uses.some((use) => uses.includes(use)) ||
       appliesTo.methods.some((method) => methods.some((one) => one === method)),
   )

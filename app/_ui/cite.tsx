@@ -1,7 +1,10 @@
+import { citePath, versionsPath } from '../_versions/address.ts'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
+import { namesOf } from './author.ts'
 import { Facts } from './facts.tsx'
 import { Section } from './section.tsx'
+import type { EntryPath } from './superseded.tsx'
 
 interface Entry {
   readonly slug: string
@@ -13,30 +16,17 @@ interface Entry {
   readonly digest: string
 }
 
-/** A contributor's name as it is shown; the demo's hands say that they are invented. */
-export function authorText(key: string): string {
-  const t = words('common')
-  const demo = /^demo-contributor-([a-z])$/.exec(key)?.[1]
-  return demo === undefined ? key : t('author.demo', { letter: demo.toUpperCase() })
-}
-
-/** What this page is a revision of, and one line to cite it by. */
-export function CiteSection({
-  path,
-  entry,
-  title,
-}: {
-  path: 'recipes' | 'cases'
-  entry: Entry
-  title: string
-}) {
+/** What this page is a revision of, one line to cite it by, and the ways to its history. */
+export async function CiteSection(props: { path: EntryPath; entry: Entry; title: string }) {
+  const { path, entry, title } = props
   const t = words('pages')
+  const nameOf = await namesOf([entry.author])
   const address = `/${path}/${entry.slug}?revision=${entry.revision}`
   return (
     <Section id="cite" title={t('cite.title')} note={t('cite.sectionNote')}>
       <p>
         {t.rich('cite.line', {
-          author: authorText(entry.author),
+          author: nameOf(entry.author),
           year: entry.publishedAt.toISOString().slice(0, 4),
           title,
           revision: entry.revision,
@@ -51,11 +41,26 @@ export function CiteSection({
             revision: entry.revision,
             date: formatDate(entry.publishedAt),
           }),
-          [t('cite.author')]: authorText(entry.author),
+          [t('cite.author')]: nameOf(entry.author),
           [t('cite.note')]: entry.note,
           [t('cite.digest')]: <code>{entry.digest}</code>,
         }}
       />
+      <HistoryLinks path={path} slug={entry.slug} revision={entry.revision} />
     </Section>
+  )
+}
+
+/** The ways from an entry's page to its versions, and to say something about it. */
+function HistoryLinks({ path, slug, revision }: { path: EntryPath; slug: string; revision: number }) {
+  const t = words('review')
+  return (
+    <p className="facts-line screen-only">
+      <a href={versionsPath(slug)}>{t('entry.versions')}</a>
+      <a href={citePath(slug, revision)}>{t('entry.cite')}</a>
+      {path === 'recipes' && <a href={`/entries/${slug}/adaptations`}>{t('versions.adaptations')}</a>}
+      {path === 'cases' && <a href={`/due?case=${slug}`}>{t('due.link')}</a>}
+      <a href={`/entries/${slug}/dispute`}>{t('entry.dispute')}</a>
+    </p>
   )
 }

@@ -10,6 +10,8 @@ export interface ControlProps {
 
 export interface FieldProps {
   name: string
+  /** Where two forms of a page have a field of the same name, what tells this one apart. */
+  within?: string
   label: ReactNode
   unit?: ReactNode
   hint?: ReactNode
@@ -21,7 +23,7 @@ export interface FieldProps {
 /** The one form row: label, control with its unit, what was read, what would help, what is wrong. */
 export function Field(props: FieldProps & { children: (control: ControlProps) => ReactNode }) {
   const { name, label, unit, hint, echo, error } = props
-  const id = `field-${name}`
+  const id = props.within === undefined ? `field-${name}` : `field-${props.within}-${name}`
   const said = { error, hint, echo }
   const described = (['error', 'hint', 'echo'] as const).filter((part) => said[part] !== undefined)
   return (

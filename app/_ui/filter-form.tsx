@@ -3,9 +3,9 @@ import { SelectField } from './field.tsx'
 import { labelOf } from './label.ts'
 
 export interface Facet {
-  name: 'unit' | 'use' | 'family' | 'country' | 'years'
+  name: 'unit' | 'use' | 'family'
   value: string | undefined
-  any: 'anyUnit' | 'anyUse' | 'anyFamily' | 'anyCountry' | 'anyYears'
+  any: 'anyUnit' | 'anyUse' | 'anyFamily'
   counts: readonly { id: string; label: string; count: number }[]
 }
 
@@ -27,17 +27,10 @@ export const labelled = (vocabulary: string, counts: readonly Count[], value: st
   withChosen(counts, value).map((one) => ({ ...one, label: labelOf(vocabulary, one.id) }))
 
 /** Choices that narrow a list, each with how many it would leave. A plain GET form: the address is the filter. */
-export function FilterForm(props: {
-  action: string
-  facets: readonly Facet[]
-  /** A choice made elsewhere that narrowing further keeps. */
-  kept?: { name: string; value: string } | undefined
-}) {
-  const { action, facets, kept } = props
+export function FilterForm({ action, facets }: { action: string; facets: readonly Facet[] }) {
   const t = words('pages')
   return (
     <form className="filter" method="get" action={action}>
-      {kept !== undefined && <input type="hidden" name={kept.name} value={kept.value} />}
       <div className="form-grid">
         {facets.map((facet) => (
           <SelectField

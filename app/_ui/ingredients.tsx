@@ -1,4 +1,4 @@
-import { content } from '#lib/content/index.ts'
+import { materialBy } from '#lib/content/known-materials.ts'
 import type { Parts } from '#lib/entry/fields.ts'
 import type { Measure, MeasuredState } from '#lib/entry/terms.ts'
 import { formatList, formatParts } from '../_words/format.ts'
@@ -41,7 +41,7 @@ export function proportionText(ingredients: readonly Stated[]): string {
 function stateIn({ material, state }: Stated): string[] {
   if (state === 'dry') return []
   if (state !== 'not-stated') return [inSentence(stateLabel(state))]
-  return content().materials.get(material)?.role === 'lime' ? [words('common')('parts.stateOpen')] : []
+  return materialBy(material)?.role === 'lime' ? [words('common')('parts.stateOpen')] : []
 }
 
 /** How all of them were measured: `By volume`, `By mass`, or both. */

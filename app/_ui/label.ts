@@ -1,4 +1,5 @@
 import { content } from '#lib/content/index.ts'
+import { materialBy } from '#lib/content/known-materials.ts'
 import type { Term } from '#lib/content/types.ts'
 import { formatList } from '../_words/format.ts'
 import { first, type Query } from './query.ts'
@@ -16,8 +17,8 @@ export function termIn(vocabulary: string, value: Query[string]): string | undef
 /** A term's label; its id where the vocabulary has no such term (an older entry may name one). */
 export const labelOf = (vocabulary: string, id: string): string => termOf(vocabulary, id)?.label ?? id
 
-/** A material's label. */
-export const materialLabel = (id: string): string => content().materials.get(id)?.label ?? id
+/** A material's label, also of one that somebody added, once it was read. */
+export const materialLabel = (id: string): string => materialBy(id)?.label ?? id
 
 /** A label as it stands inside a sentence; names and classes (`NHL 5`) keep their capitals. */
 export const inSentence = (label: string): string =>

@@ -1,4 +1,5 @@
 import { WANTED_LANGUAGES } from '#lib/content/gaps.ts'
+import library from '../_words/en/library.json'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
@@ -24,4 +25,6 @@ export function lackingIn(names: Readonly<Record<string, unknown>> = {}): string
 
 /** A language by its tag: `German`. */
 const languageName = (tag: string): string =>
-  words('library')(`language.${WANTED_LANGUAGES.find((language) => language === tag) ?? 'other'}`, { tag })
+  words('library')(`language.${isNamed(tag) ? tag : 'other'}`, { tag })
+
+const isNamed = (tag: string): tag is keyof typeof library.language => Object.hasOwn(library.language, tag)

@@ -1,12 +1,12 @@
 import { redirect } from 'next/navigation'
 import { Refusal } from '#lib/errors.ts'
 import { words } from '../_words/index.ts'
-import { addressWith } from './query.ts'
+import { addressWith, type Choices } from './query.ts'
 
 /** The ways on from one page of a list: to its first page, and to the next. */
 export function NextPage(props: {
   path: string
-  choices: Readonly<Record<string, string | number | undefined>>
+  choices: Choices
   after: string | undefined
   next: string | null
 }) {

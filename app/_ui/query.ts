@@ -27,13 +27,14 @@ export function wholeNumber(value: Query[string]): number | undefined {
   return given !== undefined && /^[1-9]\d{0,5}$/.test(given) ? Number(given) : undefined
 }
 
+/** Choices as an address holds them: of several values of one name each stands by itself. */
+export type Choices = Readonly<Record<string, string | number | readonly string[] | undefined>>
+
 /** An address with the choices that were made; absent ones are left out. */
-export function addressWith(
-  path: string,
-  choices: Readonly<Record<string, string | number | undefined>>,
-): string {
+export function addressWith(path: string, choices: Choices): string {
   const query = new URLSearchParams()
-  for (const [name, value] of Object.entries(choices)) if (value !== undefined) query.set(name, String(value))
+  for (const [name, value] of Object.entries(choices))
+    for (const one of value === undefined ? [] : [value].flat()) query.append(name, String(one))
   const text = query.toString()
   return text === '' ? path : `${path}?${text}`
 }

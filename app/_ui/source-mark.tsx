@@ -3,6 +3,7 @@ import type { CitationField } from '#lib/entry/fields.ts'
 import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../_words/index.ts'
 import { shortCitation } from './citation.tsx'
+import { EntrySource } from './entry-source.tsx'
 
 /** How we know something, in the word the site uses for it; its meaning is on the method page. */
 export const BasisMark = ({ basis }: { basis: Basis }) => (
@@ -13,12 +14,14 @@ export const BasisMark = ({ basis }: { basis: Basis }) => (
 
 /** Where a figure or statement comes from: the source, the place in it, and how well we know it. */
 export function SourceMark(props: { source?: string; locator?: string; basis?: Basis }) {
-  const source = props.source === undefined ? undefined : content().sources.get(props.source)
+  const { source: id } = props
+  const known = id === undefined ? undefined : content().sources.get(id)
   return (
     <span className="source-mark">
-      {source !== undefined && <a href={`/sources/${source.id}`}>{shortCitation(source)}</a>}
-      {source !== undefined && props.locator !== undefined && `, ${props.locator}`}
-      {source !== undefined && props.basis !== undefined && ' · '}
+      {known !== undefined && <a href={`/sources/${known.id}`}>{shortCitation(known)}</a>}
+      {known === undefined && id !== undefined && <EntrySource id={id} />}
+      {id !== undefined && props.locator !== undefined && `, ${props.locator}`}
+      {id !== undefined && props.basis !== undefined && ' · '}
       {props.basis !== undefined && <BasisMark basis={props.basis} />}
     </span>
   )

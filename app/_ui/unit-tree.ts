@@ -1,21 +1,11 @@
-import { content } from '#lib/content/index.ts'
-import type { Broader } from '#lib/db/facet.ts'
+import { broaderPairs, termLine } from '#lib/content/term-tree.ts'
 import { labelOf } from './label.ts'
 
-const parentOf = (id: string) => content().vocabularies.get('units')?.get(id)?.broader
-
 /** A unit and all that it is a kind of, the unit first. */
-export function unitLine(id: string): string[] {
-  const line = [id]
-  for (let at = parentOf(id); at !== undefined; at = parentOf(at)) line.push(at)
-  return line
-}
+export const unitLine = (id: string): string[] => termLine('units', id)
 
 /** Every unit with each term that covers it, itself included: what counting under the hierarchy needs. */
-export const unitPairs = (): Broader =>
-  [...(content().vocabularies.get('units')?.keys() ?? [])].flatMap((id) =>
-    unitLine(id).map((broader) => [id, broader] as const),
-  )
+export const unitPairs = () => broaderPairs('units')
 
 /** Units that have a count, as choices in tree order, narrower ones set in by dashes. */
 export function unitOptions(counts: readonly { id: string; count: number }[]) {

@@ -28,7 +28,7 @@ const roundTo = (value: number, place: number) =>
 /** Making a formatter costs a hundred times more than using it. */
 const numberFormats = new Map<number | undefined, Intl.NumberFormat>()
 
-/** A number with a fixed count of decimal places. */
+/** A number with a fixed count of decimal places; a negative one has a true minus sign. */
 export function formatNumber(value: number, places?: number): string {
   const known =
     numberFormats.get(places) ??
@@ -36,10 +36,15 @@ export function formatNumber(value: number, places?: number): string {
       minimumFractionDigits: places ?? 0,
       maximumFractionDigits: places ?? 3,
       useGrouping: 'min2',
+      signDisplay: 'negative',
     })
   numberFormats.set(places, known)
-  return known.format(value)
+  return known.format(value).replace('-', '\u2212')
 }
+
+/** A number as a form can take it back: without grouping, which could be read in two ways. */
+export const formatTyped = (value: number): string =>
+  new Intl.NumberFormat(LOCALE, { maximumSignificantDigits: 6, useGrouping: false }).format(value)
 
 /** Parts of a proportion: whole numbers whole, others to at most two decimals. */
 export const formatParts = (value: number): string =>

@@ -1,20 +1,11 @@
 import { createTranslator } from 'use-intl/core'
-import common from './en/common.json'
-import faults from './en/faults.json'
-import job from './en/job.json'
-import library from './en/library.json'
-import pages from './en/pages.json'
-import steps from './en/steps.json'
-import stepsAnalysis from './en/steps-analysis.json'
-import terms from './en/terms.json'
+import { type Messages, messages } from '#app/catalogue.ts'
 
 /** The one language so far. Numbers and dates follow it too, never the server's own settings. */
 export const LOCALE = 'en-GB'
 export const TIME_ZONE = 'UTC'
 
-/** Each file of the catalogue is a namespace of its own name. */
-const messages = { common, faults, job, library, pages, steps: { ...steps, analysis: stepsAnalysis }, terms }
-export type Messages = typeof messages
+export type { Messages }
 export type Namespace = keyof Messages
 
 const make = <N extends Namespace>(namespace: N) =>

@@ -1,88 +1,67 @@
 import type { Metadata } from 'next'
-import { unitsWithin } from '#lib/api/units.ts'
-import { caseFacets, listCases } from '#lib/db/cases.ts'
-import { recipeBySlug } from '#lib/db/recipes.ts'
-import { USES } from '#lib/entry/terms.ts'
+import { redirect } from 'next/navigation'
+import { dropping, findCases } from '#lib/search/index.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
-import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
+import { casesAddress, casesAskedOf, casesChoices, choicesOf } from '../_ui/find/asked.ts'
+import { Chips } from '../_ui/find/chips.tsx'
+import { Downloads } from '../_ui/find/downloads.tsx'
+import { AddressFaults } from '../_ui/find/faults.tsx'
+import { NarrowForm } from '../_ui/find/narrow-form.tsx'
+import { NothingFits } from '../_ui/find/nothing.tsx'
+import { ReadAs } from '../_ui/find/read-as.tsx'
+import { titlesOf } from '../_ui/find/titles.ts'
 import { InventedNotice } from '../_ui/invented.tsx'
-import { termIn } from '../_ui/label.ts'
 import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
-import { first, oneOf, type Query, slugOf, wholeNumber } from '../_ui/query.ts'
-import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
+import { first, type Query } from '../_ui/query.ts'
 import { words } from '../_words/index.ts'
 
-const t = words('pages')
+const t = words('find')
+const PATH = '/cases'
+const PAGE = 15
 
-export const metadata: Metadata = { title: t('cases.title'), alternates: { canonical: '/cases' } }
+export const metadata: Metadata = { title: words('pages')('cases.title'), alternates: { canonical: PATH } }
 
-/** Published cases, narrowed by country, stone, use, years watched and recipe; the longest watched first. */
+/** Published cases by words and facets, in an order of one's choice. */
 export default async function CasesPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
-  const country = termIn('countries', query.country)
-  const unit = termIn('units', query.unit)
-  const years = wholeNumber(query.years)
-  const after = first(query.after)
-  const use = oneOf(USES, query.use)
-  const recipe = slugOf(query.recipe)
-  const filter = {
-    ...(country && { country }),
-    ...(unit && { unit: unitsWithin(unit) }),
-    ...(use && { use }),
-    ...(years && { minYears: years }),
-    ...(recipe && { recipe }),
-  }
-  const [page, counts, used] = await Promise.all([
-    listCases(filter, { limit: 15, ...(after && { after }) }).catch(backToStart('/cases')),
-    caseFacets(filter, unitPairs()),
-    recipe === undefined ? null : recipeBySlug(recipe),
+  // Addresses from before facets took several values had `years` for the least number of them.
+  const { years, ...rest } = query
+  if (years !== undefined)
+    redirect(casesAddress(PATH, casesAskedOf({ minYears: first(years), ...rest }).asked))
+  const { asked, faults } = casesAskedOf(query)
+  const { text, filter } = asked
+  const start = casesAddress(PATH, asked)
+  const [found, titles] = await Promise.all([
+    findCases({ ...asked, limit: PAGE }).catch(backToStart(start)),
+    titlesOf(filter),
   ])
-  const facets: Facet[] = [
-    {
-      name: 'country',
-      value: country,
-      any: 'anyCountry',
-      counts: labelled('countries', counts.country, country),
-    },
-    { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(withChosen(counts.unit, unit)) },
-    { name: 'use', value: use, any: 'anyUse', counts: labelled('uses', counts.use, use) },
-    {
-      name: 'years',
-      value: years?.toString(),
-      any: 'anyYears',
-      counts: withChosen(counts.years, years?.toString(), page.total)
-        .map((one) => ({ ...one, label: t('cases.atLeast', { years: Number(one.id) }) }))
-        .sort((a, b) => Number(a.id) - Number(b.id)),
-    },
-  ]
+  const isNarrowed = text !== '' || choicesOf(filter).length > 0
+  const dropped = found.total === 0 && isNarrowed ? await dropping(asked) : []
   return (
     <>
-      <PageHead title={t('cases.title')} lead={t('cases.lead')} />
-      <FilterForm
-        action="/cases"
-        facets={facets}
-        kept={recipe ? { name: 'recipe', value: recipe } : undefined}
-      />
-      {page.cases.some(({ invented }) => invented) && <InventedNotice page="list" />}
-      <p className="facts-line">
-        <span>{t('cases.found', { count: page.total })}</span>
-        {used && (
-          <span>
-            {t.rich('cases.using', {
-              title: used.body.title,
-              link: (title) => <a href={`/recipes/${used.slug}`}>{title}</a>,
-            })}
-          </span>
-        )}
-      </p>
-      <CaseIndex cases={page.cases} />
-      <NextPage
-        path="/cases"
-        choices={{ country, unit, use, years, recipe }}
-        after={after}
-        next={page.next}
-      />
+      <PageHead title={words('pages')('cases.title')} lead={words('pages')('cases.lead')} />
+      <div className="finding">
+        <NarrowForm action={PATH} asked={asked} facets={found.facets} />
+        <div className="finding-results">
+          <AddressFaults faults={[...faults, ...found.faults]} />
+          <Chips path={PATH} asked={asked} titles={titles} />
+          <p className="facts-line" role="status">
+            <span>{t(found.exact ? 'list.cases' : 'list.casesAbout', { count: found.total })}</span>
+            <a href={casesAddress('/map', { text, filter })}>{t('list.map')}</a>
+            <a href={casesAddress('/evidence', { text, filter })}>{words('evidence')('links.from.walls')}</a>
+          </p>
+          <ReadAs read={found.read} />
+          {found.results.some(({ invented }) => invented) && <InventedNotice page="list" />}
+          {found.total === 0 && isNarrowed ? (
+            <NothingFits path={PATH} asked={asked} dropped={dropped} titles={titles} />
+          ) : (
+            <CaseIndex cases={found.results} />
+          )}
+          <NextPage path={PATH} choices={casesChoices(asked)} after={asked.after} next={found.next} />
+          <Downloads list="cases" query={start.slice(PATH.length)} />
+        </div>
+      </div>
     </>
   )
 }

@@ -2,10 +2,14 @@ import { groups } from 'd3-array'
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import type { Material } from '#lib/content/types.ts'
+import { listLibrary } from '#lib/db/library.ts'
 import { ROLES } from '#lib/entry/terms.ts'
+import { AddedSection } from '../_ui/added-section.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
+import { backToStart } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
+import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { StandingMark } from '../_ui/standing-mark.tsx'
 import { words } from '../_words/index.ts'
@@ -16,10 +20,13 @@ const t = words('library')
 export const metadata: Metadata = { title: t('materials.title'), alternates: { canonical: '/materials' } }
 
 /** Every material by what it does in a mix. */
-export default function MaterialsPage() {
+export default async function MaterialsPage({ searchParams }: { searchParams: Promise<Query> }) {
   const { materials } = content()
   const byRole = groups([...materials.values()], ({ role }) => role).sort(
     ([a], [b]) => ROLES.indexOf(a) - ROLES.indexOf(b),
+  )
+  const { entries, next } = await listLibrary('material', { after: first((await searchParams).after) }).catch(
+    backToStart('/materials'),
   )
   return (
     <>
@@ -33,6 +40,7 @@ export default function MaterialsPage() {
           </ul>
         </Section>
       ))}
+      <AddedSection kind="material" entries={entries} next={next} />
     </>
   )
 }

@@ -3,11 +3,12 @@ import { unitsWithin } from '#lib/api/units.ts'
 import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
 import { FAMILIES, USES } from '#lib/entry/terms.ts'
 import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
+import { Downloads } from '../_ui/find/downloads.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { labelOf, termIn } from '../_ui/label.ts'
 import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
-import { first, oneOf, type Query } from '../_ui/query.ts'
+import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
 import { RecipeIndex } from '../_ui/recipe-index.tsx'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
@@ -45,6 +46,7 @@ export default async function RecipesPage({ searchParams }: { searchParams: Prom
       </p>
       <RecipeIndex recipes={recipes} />
       <NextPage path="/recipes" choices={{ unit, use, family }} after={after} next={next} />
+      <Downloads list="recipes" query={addressWith('', { unit, use, family })} />
     </>
   )
 }

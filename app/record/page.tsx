@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { Notice } from '../_ui/notice.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
@@ -16,9 +15,12 @@ export default function RecordPage() {
   return (
     <>
       <PageHead title={t('record.title')} lead={t('record.lead')}>
-        <Notice kind="note" title={t('record.notOpen')}>
-          <p>{t('record.notOpenText')}</p>
-        </Notice>
+        <p className="screen-only prose">{t('record.writeNote')}</p>
+        <p className="actions facts-line screen-only">
+          <a className="button" href="/write/new?kind=case">
+            {t('record.write')}
+          </a>
+        </p>
       </PageHead>
       <Section id="holds" title={t('record.holds')}>
         <ul>

@@ -1,7 +1,11 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
+import { listLibrary } from '#lib/db/library.ts'
+import { AddedSection } from '../_ui/added-section.tsx'
 import { FullCitation, shortCitation } from '../_ui/citation.tsx'
+import { backToStart } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
+import { first, type Query } from '../_ui/query.ts'
 import { compareTitles } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
@@ -10,13 +14,16 @@ const t = words('pages')
 export const metadata: Metadata = { title: t('sources.title'), alternates: { canonical: '/sources' } }
 
 /** The bibliography, by author or title, each with the number of rows that rest on it. */
-export default function SourcesPage() {
+export default async function SourcesPage({ searchParams }: { searchParams: Promise<Query> }) {
   const { sources, rows } = content()
   const cited = new Map<string, number>()
   for (const { citation } of rows.values()) cited.set(citation.source, (cited.get(citation.source) ?? 0) + 1)
   const list = [...sources.values()]
     .map((source) => ({ source, short: shortCitation(source) }))
     .sort((a, b) => compareTitles(a.short, b.short))
+  const { entries, next } = await listLibrary('source', { after: first((await searchParams).after) }).catch(
+    backToStart('/sources'),
+  )
   return (
     <>
       <PageHead title={t('sources.title')} lead={t('sources.lead', { count: list.length })} />
@@ -35,6 +42,7 @@ export default function SourcesPage() {
           </li>
         ))}
       </ul>
+      <AddedSection kind="source" entries={entries} next={next} />
     </>
   )
 }

@@ -11,6 +11,7 @@ import { PageHead } from '../_ui/page-head.tsx'
 import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
+import { CalculationList } from './calculation-list.tsx'
 
 const t = words('pages')
 
@@ -32,6 +33,8 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
   return (
     <>
       <PageHead title={t('workOut.title')} lead={t('workOut.lead')} />
+      <CalculationList />
+      <h2>{words('workOut')('fromRecipe')}</h2>
       <FilterForm
         action="/work-out"
         facets={[

@@ -46,7 +46,7 @@ const structureText = ({ type, century }: CaseBody['structure']) =>
 const Units = ({ units }: { units: CaseBody['fabric']['units'] }) =>
   units.map((one) => (
     <span className="block" key={one.unit}>
-      <a href={`/cases?unit=${one.unit}`}>{labelOf('units', one.unit)}</a>
+      <a href={`/terms/units/${one.unit}`}>{labelOf('units', one.unit)}</a>
       {one.localName !== undefined && t('case.localName', { name: one.localName })}
       {one.note !== undefined && <span className="note"> {one.note}</span>}
     </span>

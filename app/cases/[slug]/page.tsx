@@ -1,19 +1,26 @@
 import type { Metadata } from 'next'
 import { cache } from 'react'
 import { caseBySlug } from '#lib/db/cases.ts'
+import { photoFacts } from '#lib/db/photos.ts'
 import { type RevisionName, revisionNames } from '#lib/db/revisions.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
+import { currentActor } from '../../_http/actor.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
+import { DisputedNotice } from '../../_ui/disputed.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Superseded } from '../../_ui/superseded.tsx'
+import { WriteLinks } from '../../_ui/write-links.tsx'
 import { words } from '../../_words/index.ts'
+import { besideVisits } from './beside.ts'
+import { CasePhotos } from './case-photos.tsx'
 import { Fabric, Found } from './fabric.tsx'
+import { QualitySection } from './quality.tsx'
 import { WorkSection } from './work-section.tsx'
 
 interface Props {
@@ -40,7 +47,11 @@ export default async function CasePage({ params, searchParams }: Props) {
   const found = await readCase(slug, revision)
   if (!found) return <AbsentEntry kind="case" slug={slug} revision={revision} path={`/cases/${slug}`} />
   const { body, visits } = found
-  const recipes = await revisionNames(body.works.flatMap(({ recipe }) => recipe ?? []))
+  const [recipes, photos, beside] = await Promise.all([
+    revisionNames(body.works.flatMap(({ recipe }) => recipe ?? [])),
+    photoFacts(visits.flatMap(({ body }) => (body.photos ?? []).map(({ sha256 }) => sha256))),
+    currentActor().then((actor) => besideVisits(actor, found.entryId, visits)),
+  ])
   return (
     <>
       <PageHead
@@ -57,9 +68,12 @@ export default async function CasePage({ params, searchParams }: Props) {
           </span>
           <span>{t('case.works', { count: body.works.length })}</span>
           <span>{t('cases.visits', { count: visits.length })}</span>
+          <a href={`/like?from=${slug}`}>{words('find')('like.fromCase')}</a>
         </p>
         {body.invented && <InventedNotice page="one" />}
         <Superseded path="cases" entry={found} />
+        <DisputedNotice entry={found} />
+        <WriteLinks kind="case" slug={slug} />
       </PageHead>
       {body.works.map((work) => (
         <WorkSection
@@ -67,10 +81,13 @@ export default async function CasePage({ params, searchParams }: Props) {
           work={work}
           recipeTitle={work.recipe && recipes.get(work.recipe)?.title}
           visits={visits.filter((visit) => visit.body.work === work.id)}
+          beside={beside}
         />
       ))}
+      <CasePhotos slug={slug} visits={visits} facts={photos} />
       <Fabric body={body} />
       <Found body={body} />
+      <QualitySection body={body} visits={visits} />
       <CautionSection cautions={cautionsOf(body, recipes)} />
       <CiteSection path="cases" entry={found} title={body.title} />
     </>

@@ -1,15 +1,21 @@
 import type { Published } from '#lib/db/published.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
-import { authorText } from '../../_ui/cite.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { inSentence, labelList, labelOf } from '../../_ui/label.ts'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { SCALES, StateMark } from '../../_ui/states.tsx'
+import { versionsPath } from '../../_versions/address.ts'
 import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
+import type { Beside } from './beside.ts'
 
 /** The visits of one work, oldest first: joint and unit always side by side, damp with the days since rain. */
-export function VisitTable({ visits, title }: { visits: readonly Published<VisitBody>[]; title: string }) {
+export function VisitTable(props: {
+  visits: readonly Published<VisitBody>[]
+  beside: Beside
+  title: string
+}) {
+  const { visits, beside, title } = props
   const t = words('pages')
   const [joint, unit, damp] = SCALES
   return (
@@ -25,7 +31,7 @@ export function VisitTable({ visits, title }: { visits: readonly Published<Visit
         { key: 'damp', head: t('states.damp') },
         { key: 'seen', head: t('visit.seen') },
       ]}
-      rows={visits.map(({ slug, body, author }) => ({
+      rows={visits.map(({ slug, entryId, body, author }) => ({
         key: slug,
         id: slug,
         cells: {
@@ -35,6 +41,12 @@ export function VisitTable({ visits, title }: { visits: readonly Published<Visit
               <span className="note block">
                 {body.baseline ? t('visit.baseline') : labelOf('seasons', body.season)}
               </span>
+              <a className="note block" href={versionsPath(slug)}>
+                {words('review')('visits.versions')}
+              </a>
+              {beside.disputed.has(entryId) && (
+                <strong className="block">{words('review')('disputed.title')}</strong>
+              )}
             </>
           ),
           joint: <StateMark scale={joint} states={body} />,
@@ -49,14 +61,15 @@ export function VisitTable({ visits, title }: { visits: readonly Published<Visit
               </span>
             </>
           ),
-          seen: <Seen body={body} author={author} />,
+          seen: <Seen {...{ slug, body, author, entryId, beside }} />,
         },
       }))}
     />
   )
 }
 
-function Seen({ body, author }: { body: VisitBody; author: string }) {
+function Seen(props: { slug: string; body: VisitBody; author: string; entryId: string; beside: Beside }) {
+  const { slug, body, author, entryId, beside } = props
   const t = words('pages')
   return (
     <>
@@ -73,11 +86,39 @@ function Seen({ body, author }: { body: VisitBody; author: string }) {
       ))}
       <span className="note block">
         {t('visit.by', {
-          author: authorText(author),
+          author: beside.nameOf(author),
           who: inSentence(labelOf('observers', body.observer.who)),
           how: body.observer.how,
         })}
       </span>
+      {body.others?.map((other) => (
+        <span className="note block" key={JSON.stringify(other)}>
+          {t('visit.other', {
+            who: inSentence(labelOf('observers', other.who)),
+            joint: inSentence(labelOf('joint-states', other.joint)),
+            unit: inSentence(labelOf('unit-states', other.unit)),
+            damp: inSentence(labelOf('damp-states', other.damp)),
+          })}
+        </span>
+      ))}
+      {beside.answers
+        .filter((answer) => answer.entryId === entryId)
+        .map((answer) => (
+          <span className="block answer" key={answer.number}>
+            <span className="note">
+              {words('review')('answer.beside', {
+                who: beside.nameOf(answer.byKey),
+                date: formatDate(answer.at),
+              })}
+            </span>{' '}
+            {answer.words}
+          </span>
+        ))}
+      {beside.answerable.has(entryId) && (
+        <a className="block touch screen-only" href={`/entries/${slug}/answer`}>
+          {words('review')('answer.link')}
+        </a>
+      )}
     </>
   )
 }

@@ -10,6 +10,7 @@ import { RevisionLink } from '../../_ui/revision-link.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
+import type { Beside } from './beside.ts'
 import { VisitStrip } from './visit-strip.tsx'
 import { VisitTable } from './visit-table.tsx'
 import { disagreements, GAP_YEARS, gaps, SAME_STATE_DAYS } from './watch.ts'
@@ -21,8 +22,9 @@ export function WorkSection(props: {
   work: Work
   recipeTitle: string | undefined
   visits: readonly Published<VisitBody>[]
+  beside: Beside
 }) {
-  const { work, recipeTitle, visits } = props
+  const { work, recipeTitle, visits, beside } = props
   const bodies = visits.map(({ body }) => body)
   return (
     <Section id={`work-${work.id}`} title={work.title} note={labelOf('uses', work.use)}>
@@ -50,7 +52,7 @@ export function WorkSection(props: {
           {bodies.length > 1 && (
             <VisitStrip visits={bodies} title={t('work.strip', { work: work.title, count: bodies.length })} />
           )}
-          <VisitTable visits={visits} title={t('work.visits', { work: work.title })} />
+          <VisitTable visits={visits} beside={beside} title={t('work.visits', { work: work.title })} />
           <Silences visits={bodies} />
         </>
       )}

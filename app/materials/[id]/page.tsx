@@ -1,39 +1,62 @@
 import type { Metadata } from 'next'
+import { cache } from 'react'
 import { content } from '#lib/content/index.ts'
+import { listLibrary } from '#lib/db/library.ts'
+import { publishedBySlug } from '#lib/db/published.ts'
 import { recipesWith } from '#lib/db/recipes.ts'
+import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
+import { AddedList } from '../../_ui/added-list.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { Facts } from '../../_ui/facts.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { InventedMark } from '../../_ui/invented.tsx'
 import { labelOf } from '../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
-import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
+import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { words } from '../../_words/index.ts'
 import { rowsWith } from '../use.ts'
+import { AddedMaterial } from './added-material.tsx'
 import { PropertyTable } from './properties.tsx'
 
 interface Props {
   params: Promise<{ id: string }>
+  searchParams: Promise<Query>
 }
 
 const t = words('library')
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const material = content().materials.get((await params).id)
-  return material
-    ? { title: material.label, alternates: { canonical: `/materials/${material.id}` } }
-    : NOT_HERE
+const readMaterial = cache((slug: string, revision: number | undefined) =>
+  publishedBySlug('material', slug, revision ?? null),
+)
+
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { id } = await params
+  const revision = wholeNumber((await searchParams).revision)
+  const own = revision === undefined ? content().materials.get(id) : undefined
+  const title = own?.label ?? (await readMaterial(id, revision))?.body.title
+  if (title === undefined) return absentEntryHead({ kind: 'material', slug: id })
+  return { title, alternates: { canonical: `/materials/${id}` } }
 }
 
-/** One material: its figures, its cautions, its names, and what it is used in. */
-export default async function MaterialPage({ params }: Props) {
-  const material = content().materials.get((await params).id)
-  if (!material) return <NotHere />
+/**
+ * One material: its figures, its cautions, its names, and what it is used in. A material of content stands
+ * before an entry of the same id, whose revisions stay readable by their numbers.
+ */
+export default async function MaterialPage({ params, searchParams }: Props) {
+  const asked = (await params).id
+  const revision = wholeNumber((await searchParams).revision)
+  const material = revision === undefined ? content().materials.get(asked) : undefined
+  if (!material) {
+    const entry = await readMaterial(asked, revision)
+    if (entry) return <AddedMaterial entry={entry} />
+    return <AbsentEntry kind="material" slug={asked} revision={revision} path={`/materials/${asked}`} />
+  }
   const { id, label, role, description, names, properties, standing, standingReason } = material
-  const [rows, recipes] = [rowsWith(id), await recipesWith(id)]
+  const rows = rowsWith(id)
+  const [recipes, kinds] = await Promise.all([recipesWith(id), listLibrary('material', { like: id })])
   const lacking = lackingIn(names)
   return (
     <>
@@ -66,6 +89,11 @@ export default async function MaterialPage({ params }: Props) {
           }}
         />
       </Section>
+      {kinds.entries.length > 0 && (
+        <Section id="kinds" title={words('added')('materials.kinds')}>
+          <AddedList entries={kinds.entries} />
+        </Section>
+      )}
       <Section id="used" title={t('material.used')}>
         <p>{t('material.rows', { count: rows.length })}</p>
         {rows.length > 0 && (

@@ -6,8 +6,11 @@ import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
+import { MixDrawn } from '../../_ui/drawings/mix-drawn.tsx'
+import { EvidenceLink } from '../../_ui/evidence-link.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { labelOf } from '../../_ui/label.ts'
+import { LaboratorySection } from '../../_ui/laboratory.tsx'
 import { addressWith, type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
@@ -44,7 +47,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
   const recipe = await readRecipe(slug, revision)
   if (!recipe) return <AbsentEntry kind="recipe" slug={slug} revision={revision} path={`/recipes/${slug}`} />
   const { body } = recipe
-  const { cases, total } = await listCases({ recipe: slug }, { limit: MOST_CASES })
+  const { cases, total } = await listCases({ recipe: [slug] }, { limit: MOST_CASES })
   const worked = workedProportions(body.ingredients)
   const hint = hinter()
   const cautions = cautionsFor({
@@ -61,7 +64,10 @@ export default async function RecipePage({ params, searchParams }: Props) {
       </Section>
       <Section id="worked" title={t('worked.title')} note={<WorkedNote of="worked.note" />}>
         {worked.ok ? (
-          <StateProportionsTable proportions={worked.value} ingredients={body.ingredients} />
+          <>
+            <StateProportionsTable proportions={worked.value} ingredients={body.ingredients} />
+            <MixDrawn proportions={worked.value} ingredients={body.ingredients} />
+          </>
         ) : (
           <p>{t('worked.refused')}</p>
         )}
@@ -78,12 +84,19 @@ export default async function RecipePage({ params, searchParams }: Props) {
         <Cautions cautions={cautions} />
       </Section>
       <RestsOn body={body} />
+      <LaboratorySection results={body.laboratory} units={body.units} />
       <Section id="cases" title={t('recipe.cases')} note={t('recipe.casesNote')}>
         {cases.length === 0 ? <p>{t('recipe.noCases')}</p> : <CaseIndex cases={cases} head="h3" />}
         {total > cases.length && (
           <p>
             <a href={addressWith('/cases', { recipe: slug })}>{t('recipe.allCases', { count: total })}</a>
           </p>
+        )}
+        {total > 0 && (
+          <>
+            <EvidenceLink choices={{ recipe: slug }} />
+            <EvidenceLink choices={{ family: body.family }} of="family" />
+          </>
         )}
       </Section>
       <CiteSection path="recipes" entry={recipe} title={body.title} />

@@ -1,4 +1,5 @@
 import type { ReadRecipe } from '#lib/db/recipes.ts'
+import { DisputedNotice } from '../../_ui/disputed.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { labelList, labelOf } from '../../_ui/label.ts'
 import { Notice } from '../../_ui/notice.tsx'
@@ -6,6 +7,7 @@ import { PageHead } from '../../_ui/page-head.tsx'
 import { addressWith } from '../../_ui/query.ts'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { Superseded } from '../../_ui/superseded.tsx'
+import { WriteLinks } from '../../_ui/write-links.tsx'
 import { words } from '../../_words/index.ts'
 
 /** What a recipe is, how it stands and why, and the way to a job sheet. */
@@ -21,6 +23,7 @@ export function RecipeHead({ recipe }: { recipe: ReadRecipe }) {
       </p>
       {body.invented && <InventedNotice page="one" />}
       <Superseded path="recipes" entry={recipe} />
+      <DisputedNotice entry={recipe} />
       {recipe.standingReason !== undefined && (
         <Notice
           kind={recipe.standing === 'known-hazard' ? 'hazard' : 'caution'}
@@ -37,6 +40,7 @@ export function RecipeHead({ recipe }: { recipe: ReadRecipe }) {
           {t('recipe.job')}
         </a>
       </p>
+      <WriteLinks kind="recipe" slug={recipe.slug} />
     </PageHead>
   )
 }

@@ -35,7 +35,7 @@ export function citedFrom(id: string): {
       .filter(({ properties }) => properties.length > 0),
     terms: [...vocabularies].flatMap(([vocabulary, terms]) =>
       [...terms.values()]
-        .filter(({ source }) => names(source))
+        .filter(({ source, figures = [] }) => names(source) || figures.some((one) => names(one.source)))
         .map((term) => ({ label: term.label, href: `/terms/${vocabulary}#${term.id}` })),
     ),
     cautions: [...cautions.values()]

@@ -1,33 +1,55 @@
 import type { Metadata } from 'next'
+import { cache } from 'react'
+import { sourceOf } from '#lib/content/added.ts'
 import { content } from '#lib/content/index.ts'
 import { citing } from '#lib/db/citations.ts'
+import { publishedBySlug } from '#lib/db/published.ts'
+import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { FullCitation, shortCitation } from '../../_ui/citation.tsx'
-import { InventedMark } from '../../_ui/invented.tsx'
-import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
+import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { BasisMark } from '../../_ui/source-mark.tsx'
 import { words } from '../../_words/index.ts'
+import { AddedSource } from './added-source.tsx'
 import { citedFrom } from './cited-from.ts'
+import { CitingEntries } from './citing-entries.tsx'
 
 interface Props {
   params: Promise<{ id: string }>
+  searchParams: Promise<Query>
 }
 
 const t = words('pages')
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const source = content().sources.get((await params).id)
-  return source
-    ? { title: shortCitation(source), alternates: { canonical: `/sources/${source.id}` } }
-    : NOT_HERE
+const readSource = cache((slug: string, revision: number | undefined) =>
+  publishedBySlug('source', slug, revision ?? null),
+)
+
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { id } = await params
+  const revision = wholeNumber((await searchParams).revision)
+  const own = revision === undefined ? content().sources.get(id) : undefined
+  const entry = own ? null : await readSource(id, revision)
+  const source = own ?? (entry && sourceOf(id, entry.body))
+  if (!source) return absentEntryHead({ kind: 'source', slug: id })
+  return { title: shortCitation(source), alternates: { canonical: `/sources/${id}` } }
 }
 
-/** One source and all that cites it: rows, entries, materials, definitions, cautions. */
-export default async function SourcePage({ params }: Props) {
-  const source = content().sources.get((await params).id)
-  if (!source) return <NotHere />
-  const entries = await citing({ source: source.id })
+/**
+ * One source and all that cites it: rows, entries, materials, definitions, cautions. A source of content stands
+ * before an entry of the same id, whose revisions stay readable by their numbers.
+ */
+export default async function SourcePage({ params, searchParams }: Props) {
+  const { id } = await params
+  const revision = wholeNumber((await searchParams).revision)
+  const source = revision === undefined ? content().sources.get(id) : undefined
+  const entries = await citing({ source: id })
+  if (!source) {
+    const entry = await readSource(id, revision)
+    if (entry) return <AddedSource entry={entry} citing={entries} />
+    return <AbsentEntry kind="source" slug={id} revision={revision} path={`/sources/${id}`} />
+  }
   const { rows, materials, terms, cautions, guides } = citedFrom(source.id)
   const nothing = [entries, rows, materials, terms, cautions, guides].every((list) => list.length === 0)
   return (
@@ -56,14 +78,7 @@ export default async function SourcePage({ params }: Props) {
         {entries.length > 0 && (
           <>
             <h3>{t('source.entries', { count: entries.length })}</h3>
-            <ul>
-              {entries.map((entry) => (
-                <li key={`${entry.kind}-${entry.slug}-${entry.locator}`}>
-                  <a href={`/${entry.kind}s/${entry.slug}`}>{entry.title}</a>
-                  {entry.locator !== null && `, ${entry.locator}`} {entry.invented && <InventedMark />}
-                </li>
-              ))}
-            </ul>
+            <CitingEntries entries={entries} />
           </>
         )}
         {materials.length > 0 && (

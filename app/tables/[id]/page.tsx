@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
+import { watchedRows } from '#lib/search/works.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -26,6 +27,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function TablePage({ params }: Props) {
   const table = content().tables.get((await params).id)
   if (!table) return <NotHere />
+  const watched = await watchedRows(table.rows.map(({ ref }) => ref))
   const hint = hinter()
   const cautions = cautionsFor({
     // Old rows' powder and putty were slaked from quicklime, so their state rules nothing out.
@@ -60,7 +62,7 @@ export default async function TablePage({ params }: Props) {
             key: row.id,
             id: row.id,
             cells: {
-              row: <RowName row={row} />,
+              row: <RowName row={row} watched={watched.get(row.ref)} />,
               stated: <RowStated row={row} />,
               standing: <RowStanding row={row} />,
               source: (

@@ -2,13 +2,17 @@ import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { labelList } from '../../_ui/label.ts'
+import { addressWith } from '../../_ui/query.ts'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { words } from '../../_words/index.ts'
 
 const t = words('pages')
 
-/** The name of a row, which is its lasting address, with its uses, region and period. */
-export const RowName = ({ row }: { row: TableRow }) => (
+/**
+ * The name of a row, which is its lasting address, with its uses, region and period; and the way to the walls where
+ * recipes that follow it were used.
+ */
+export const RowName = ({ row, watched = 0 }: { row: TableRow; watched?: number | undefined }) => (
   <>
     <a href={`#${row.id}`}>{row.label}</a>
     <span className="note block">
@@ -16,6 +20,13 @@ export const RowName = ({ row }: { row: TableRow }) => (
       <br />
       {row.region}, {row.period}
     </span>
+    {watched > 0 && (
+      <span className="note block">
+        <a href={addressWith('/evidence', { row: row.ref })}>
+          {words('evidence')('links.row', { works: watched })}
+        </a>
+      </span>
+    )}
   </>
 )
 

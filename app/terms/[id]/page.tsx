@@ -1,7 +1,9 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
+import { isPaged } from '#lib/content/pages.ts'
 import type { Term } from '#lib/content/types.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
+import { EvidenceLink } from '../../_ui/evidence-link.tsx'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
 import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -61,7 +63,7 @@ export default async function VocabularyPage({ params }: Props) {
             key: term.id,
             id: term.id,
             cells: {
-              term: term.label,
+              term: isPaged(id) ? <a href={`/terms/${id}/${term.id}`}>{term.label}</a> : term.label,
               meaning: <Meaning vocabulary={id} term={term} />,
               elsewhere: <Elsewhere term={term} />,
             },
@@ -76,6 +78,7 @@ const Meaning = ({ vocabulary, term }: { vocabulary: string; term: Term }) => (
   <>
     {isDrawn(vocabulary) && <ScaleDrawing vocabulary={vocabulary} state={term.id} />}
     {term.definition}
+    {vocabulary === 'families' && <EvidenceLink choices={{ family: term.id }} of="family" />}
     {term.also !== undefined && (
       <span className="note block">{t('term.also', { names: term.also.join(', ') })}</span>
     )}

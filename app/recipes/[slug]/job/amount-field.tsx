@@ -1,9 +1,9 @@
-import type { Range } from '#lib/mortar/range.ts'
-import { MARKS, type Mark, markName } from '../../../_http/form.ts'
+import { amountText, usualText } from '../../../_ui/amount-text.ts'
 import { NumberField } from '../../../_ui/field.tsx'
 import { withUnit } from '../../../_ui/quantity.tsx'
+import { WhichMark } from '../../../_ui/which-mark.tsx'
 import { words } from '../../../_words/index.ts'
-import { amountText, fieldLabel, usualText } from './labels.ts'
+import { fieldLabel } from './labels.ts'
 import type { ReadField } from './read-inputs.ts'
 
 /** A figure with its unit: what was read from it, what is taken when it is blank, which of two was meant. */
@@ -23,28 +23,17 @@ export function AmountField({ field, error, hint }: { field: ReadField; error?: 
           read.text !== '' && { echo: t('echo', { amount: amountText(read.amount, askedUnit) }) })}
         {...(error !== undefined && { error })}
       />
-      {read.readings && <WhichMark field={field} readings={read.readings} />}
+      {read.readings && (
+        <WhichMark
+          name={name}
+          legend={t('ask.legend', { text: read.text })}
+          readings={read.readings}
+          unit={askedUnit}
+          amount={read.amount}
+          className="job-ask"
+        />
+      )}
     </div>
-  )
-}
-
-function WhichMark({ field, readings }: { field: ReadField; readings: Readonly<Record<Mark, Range>> }) {
-  const { name, read, askedUnit } = field
-  return (
-    <fieldset className="job-ask">
-      <legend>{words('job')('ask.legend', { text: read.text })}</legend>
-      {MARKS.map((mark) => (
-        <label key={mark} className="choice">
-          <input
-            type="radio"
-            name={markName(name)}
-            value={mark}
-            defaultChecked={read.amount?.low === readings[mark].low}
-          />
-          {amountText(readings[mark], askedUnit)}
-        </label>
-      ))}
-    </fieldset>
   )
 }
 

@@ -4,7 +4,7 @@ import { faultSentence } from '../../../_http/fault-sentence.ts'
 import { materialLabel } from '../../../_ui/label.ts'
 import { type Messages, words } from '../../../_words/index.ts'
 import { fieldLabel } from './labels.ts'
-import type { Inputs, ReadField } from './read-inputs.ts'
+import { type Choice, type Inputs, isChoice, type ReadField } from './read-inputs.ts'
 
 /** A fault as the form shows it: at its field, where it has one. */
 export interface FormFault {
@@ -20,10 +20,19 @@ export function formFaults(inputs: Inputs, faults: readonly FieldFault[]): FormF
   return faults.map((fault) => formFault(fault, fields)).sort((a, b) => place(a) - place(b))
 }
 
+const CHOICE_LABELS = {
+  use: 'form.kind',
+  lime: 'fields.lime',
+  sand: 'fields.sand',
+  units: 'form.units',
+} as const satisfies Record<Choice, string>
+
 function formFault(fault: FieldFault, fields: readonly ReadField[]): FormFault {
   const t = words('job')
   const field = fields.find(({ path }) => fault.field === path || fault.field.startsWith(`${path}.`))
   if (field) return { name: field.name, sentence: faultSentence(asked(fault, field), fieldLabel(field)) }
+  if (isChoice(fault.field))
+    return { name: fault.field, sentence: faultSentence(fault, t(CHOICE_LABELS[fault.field])) }
   const [group, material = '', property = ''] = fault.field.split('.')
   if (group === 'override') return { name: 'reason', sentence: faultSentence(fault, t('fields.reason')) }
   if (group === 'limeState') return { name: 'lime', sentence: faultSentence(fault, t('fields.lime')) }

@@ -8,7 +8,7 @@ import { AmountField } from './amount-field.tsx'
 import { SANDS, SYSTEMS } from './fields.ts'
 import type { FormFault } from './form-faults.ts'
 import { OverrideFields } from './override-fields.tsx'
-import type { Inputs, ReadField } from './read-inputs.ts'
+import type { Choice, Inputs, ReadField } from './read-inputs.ts'
 
 interface Props {
   readonly action: string
@@ -35,7 +35,10 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
     )
   }
   const { site } = inputs
-  const limeError = errorAt('lime')
+  const errorOf = (name: Choice) => {
+    const error = errorAt(name)
+    return error !== undefined && { error }
+  }
   return (
     <form className="job-form filter screen-only" method="get" action={action}>
       {revision !== undefined && <input type="hidden" name="r" value={revision} />}
@@ -48,6 +51,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
             hint={t('form.kindHint')}
             value={inputs.kind}
             options={WORK_KINDS.map((kind) => ({ value: kind, label: t(`kinds.${kind}`) }))}
+            {...errorOf('use')}
           />
           <div className="job-show">
             <button className="button button-plain" type="submit" name="show" value="fields" formNoValidate>
@@ -72,7 +76,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
                 value: state,
                 label: labelOf('measured-states', state),
               }))}
-              {...(limeError !== undefined && { error: limeError })}
+              {...errorOf('lime')}
             />
           )}
           {inputs.limeState && figure(site.purity, t('fields.purityHint'))}
@@ -82,6 +86,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
             hint={t('fields.sandHint')}
             value={inputs.sand}
             options={SANDS.map((sand) => ({ value: sand, label: t(`sands.${sand}`) }))}
+            {...errorOf('sand')}
           />
           {inputs.sand === 'measured' && figure(site.moisture, t('fields.moistureHint'))}
           {inputs.sand === 'measured' && figure(site.bulking, t('fields.bulkingHint'))}
@@ -100,6 +105,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
             label={t('form.units')}
             value={inputs.system}
             options={SYSTEMS.map((system) => ({ value: system, label: t(`systems.${system}`) }))}
+            {...errorOf('units')}
           />
         </div>
       </fieldset>

@@ -1,8 +1,4 @@
-import type { Range } from '#lib/mortar/range.ts'
-import { convertRange } from '#lib/mortar/units.ts'
 import { materialLabel } from '../../../_ui/label.ts'
-import { quantityText, withUnit } from '../../../_ui/quantity.tsx'
-import { formatNumber } from '../../../_words/format.ts'
 import { LOCALE, type Messages, words } from '../../../_words/index.ts'
 import type { AmountField, SITE_FIELDS } from './fields.ts'
 
@@ -21,16 +17,3 @@ export function fieldLabel({ path, name }: Pick<AmountField, 'path' | 'name'>): 
 }
 
 const capital = (text: string) => text.charAt(0).toLocaleUpperCase(LOCALE) + text.slice(1)
-
-/** `24 m²` or `20–30 mm`, as typed and not rounded. */
-export function amountText({ low, high }: Range, unit: string): string {
-  const figures = low === high ? formatNumber(low) : `${formatNumber(low)}–${formatNumber(high)}`
-  return withUnit(figures, unit)
-}
-
-/** What is taken where nothing is typed: a usual figure with its range, or one figure. */
-export function usualText(range: Range, unit: string, askedUnit: string): string {
-  const { low, typical, high } = convertRange(range, unit, askedUnit)
-  const { main, range: span } = quantityText(low === high ? typical : { low, typical, high }, askedUnit)
-  return span === null ? main : `${main} ${span}`
-}

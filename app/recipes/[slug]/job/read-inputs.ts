@@ -76,6 +76,7 @@ export function readInputs(typed: Typed, slug: string, recipe: RecipeBody, revis
     ...(sand === 'damp' && { sandMoisturePercent: DAMP }),
     ...(overridden && { override: { reason: typed.reason ?? '' } }),
   }
+  typing.push(...unknownChoices(typed))
   const unmeasured = sand === 'measured' && !fresh && !site.moisture.read.text && !site.bulking.read.text
   if (unmeasured) typing.push({ field: site.moisture.path, code: 'required' })
   for (const field of asked) place(draft, field.path, requested(field))
@@ -97,6 +98,18 @@ export function readInputs(typed: Typed, slug: string, recipe: RecipeBody, revis
     faults: parsed.success ? typing : merge(typing, faultsOf(parsed.error.issues, draft)),
   }
 }
+
+/** The fields that choose from a list; the address may hold anything. */
+const CHOICES = { use: WORK_KINDS, lime: LIME_STATES, sand: SANDS, units: SYSTEMS } as const
+export type Choice = keyof typeof CHOICES
+export const isChoice = (name: string): name is Choice => Object.hasOwn(CHOICES, name)
+
+/** A choice that is not offered is never taken for another. */
+const unknownChoices = (typed: Typed): FieldFault[] =>
+  Object.entries(CHOICES).flatMap(([field, list]) => {
+    const value = typed[field]
+    return value === undefined || pick<string>(list, value) ? [] : [{ field, code: 'unknown', value }]
+  })
 
 const pick = <T extends string>(list: readonly T[], value: string | undefined): T | undefined =>
   list.find((one) => one === value)

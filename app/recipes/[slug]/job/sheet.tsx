@@ -10,6 +10,7 @@ import { Quantities } from './quantities.tsx'
 import type { Inputs } from './read-inputs.ts'
 import { Totals } from './totals.tsx'
 import type { Versions } from './versions.ts'
+import { WorkDrawn } from './work-drawn.tsx'
 import { WorkedFrom } from './worked-from.tsx'
 import { Working } from './working.tsx'
 
@@ -61,6 +62,7 @@ export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress
       <p className="screen-only note">
         {t('sheet.print')} <a href={workingAddress}>{t('sheet.workingOpen')}</a>
       </p>
+      {inputs.request && <WorkDrawn work={inputs.request.work} system={system} printed={working} />}
       <Working sheet={sheet} open={working} />
     </section>
   )

@@ -1,6 +1,7 @@
+import type { Changes } from '../../../_ui/changes-since.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { words } from '../../../_words/index.ts'
-import type { Changes, Versions } from './versions.ts'
+import type { Versions } from './versions.ts'
 
 interface Props {
   readonly changes: Changes | null

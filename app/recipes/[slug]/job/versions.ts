@@ -2,14 +2,12 @@ import { content } from '#lib/content/index.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import type { Typed } from '../../../_http/form.ts'
+import type { FigureVersions } from '../../../_ui/changes-since.ts'
 import { digestOf } from './figures.ts'
 
 /** What a sheet's figures follow from beside its inputs, and their digest. */
-export interface Versions {
+export interface Versions extends FigureVersions {
   readonly revision: number
-  readonly edition: string
-  readonly sums: number
-  readonly digest: string
 }
 
 /** The versions that a sheet worked now has. */
@@ -37,28 +35,3 @@ export function addressOf(path: string, typed: Typed, versions: Versions): strin
     query.set(name, String(versions[part as keyof Versions]))
   return `${path}?${query}`
 }
-
-/** One version in the address and today's. */
-interface Change {
-  readonly before: string
-  readonly now: string
-}
-
-/** What became different since the address was made, and whether any printed figure did. */
-export interface Changes {
-  readonly edition: Change | null
-  readonly sums: Change | null
-  readonly figures: 'same' | 'differs' | 'unknown'
-}
-
-/** Compares the versions in the address with today's; null when nothing differs. */
-export function changesSince(typed: Typed, now: Versions): Changes | null {
-  const edition = changeOf(typed.ed, now.edition)
-  const sums = changeOf(typed.sums, String(now.sums))
-  const differs = typed.is !== undefined && typed.is !== now.digest
-  if (!edition && !sums && !differs) return null
-  return { edition, sums, figures: typed.is === undefined ? 'unknown' : differs ? 'differs' : 'same' }
-}
-
-const changeOf = (before: string | undefined, now: string): Change | null =>
-  before === undefined || before === now ? null : { before, now }

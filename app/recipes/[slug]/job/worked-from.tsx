@@ -1,6 +1,7 @@
+import { amountText, usualText } from '../../../_ui/amount-text.ts'
 import { labelOf } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
-import { amountText, fieldLabel, usualText } from './labels.ts'
+import { fieldLabel } from './labels.ts'
 import type { Inputs, ReadField } from './read-inputs.ts'
 
 const t = words('job')

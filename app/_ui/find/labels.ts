@@ -1,0 +1,37 @@
+import type { CaseFacet } from '#lib/entry/facets.ts'
+import { FACET_VOCABULARIES } from '#lib/search/case-query.ts'
+import { LOCALE, words } from '../../_words/index.ts'
+import { labelOf, materialLabel, termOf } from '../label.ts'
+
+const COUNTRIES = new Intl.DisplayNames(LOCALE, { type: 'region' })
+
+/** A country's name, also of one that the vocabulary has no term for yet. */
+export const countryLabel = (id: string): string =>
+  termOf('countries', id)?.label ?? (/^[A-Z]{2}$/.test(id) ? (COUNTRIES.of(id) ?? id) : id)
+
+/** What a facet is called. */
+export const facetName = (facet: CaseFacet | 'years'): string => words('find')(`facet.${facet}`)
+
+/** What one value of a facet is called; a recipe or row without a known title keeps its address. */
+export function facetLabel(
+  facet: CaseFacet,
+  id: string,
+  titles: ReadonlyMap<string, string> = new Map(),
+): string {
+  const t = words('find')
+  if (facet in FACET_VOCABULARIES)
+    return labelOf(FACET_VOCABULARIES[facet as keyof typeof FACET_VOCABULARIES], id)
+  switch (facet) {
+    case 'binder':
+      return materialLabel(id)
+    case 'country':
+      return countryLabel(id)
+    case 'region':
+      return id.slice(id.indexOf(':') + 1)
+    case 'quality':
+    case 'disputed':
+      return t(`value.${facet}.${id}` as 'value.disputed.yes')
+    default:
+      return titles.get(id) ?? id
+  }
+}

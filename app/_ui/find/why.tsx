@@ -1,0 +1,33 @@
+import { Fragment } from 'react'
+import type { Why } from '#lib/search/index.ts'
+import { words } from '../../_words/index.ts'
+
+/** Why a thing was found: what matched, how and where, and the words around it. */
+export function WhyFound({ why }: { why: readonly Why[] }) {
+  const t = words('find')
+  if (why.length === 0) return null
+  const excerpt = why.find((one) => one.excerpt !== undefined)?.excerpt
+  return (
+    <div className="why">
+      {excerpt !== undefined && (
+        <p className="excerpt">
+          {excerpt.map(({ text, marked }, index) => {
+            const key = `${index} ${text}`
+            return marked ? <mark key={key}>{text}</mark> : <Fragment key={key}>{text}</Fragment>
+          })}
+        </p>
+      )}
+      <ul className="plain-list" aria-label={t('why.label')}>
+        {why.map((one) => (
+          <li key={`${one.typed} ${one.matched} ${one.field}`}>
+            {t(`why.${one.how}`, {
+              typed: one.typed,
+              matched: one.matched,
+              field: t(`why.field.${one.field}`),
+            })}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}

@@ -1,0 +1,47 @@
+import type { Range } from '#lib/mortar/range.ts'
+import { convert } from '#lib/mortar/units.ts'
+import type { Typed } from '../../_http/form.ts'
+import { markName } from '../../_http/form.ts'
+import { formatTyped } from '../../_words/format.ts'
+import { type AnyCalculation, type BenchData, SYSTEMS, type System } from './calculation.ts'
+import { askedUnitOf, readForm } from './read.ts'
+
+/**
+ * What was typed, in the units of another system: figures are converted, never read as if they had been
+ * typed in the other unit. Undefined while a figure that would change can't be read: then nothing changes.
+ */
+export function switchUnits(
+  calculation: AnyCalculation,
+  typed: Typed,
+  data: BenchData,
+  to: System,
+): Typed | undefined {
+  const read = readForm(calculation, typed, data)
+  const switched: Record<string, string> = { ...read.typed, units: to }
+  delete switched.in
+  for (const { field, text, askedUnit, read: figure, list, fault } of read.fields) {
+    const unit = askedUnitOf(field, to)
+    if (unit === askedUnit || text === '') continue
+    if (list && field.kind === 'list')
+      switched[field.name] = list
+        .map((value) => (value === null ? '–' : rounded(convert(value, field.unit, unit))))
+        .join('\n')
+    else if (figure?.amount) switched[field.name] = rangeText(figure.amount, askedUnit, unit)
+    else if (fault) return undefined
+    delete switched[markName(field.name)]
+  }
+  return switched
+}
+
+const rounded = (value: number) => formatTyped(Number(value.toPrecision(4)))
+
+function rangeText({ low, high }: Range, from: string, to: string): string {
+  const ends = low === high ? [low] : [low, high]
+  return ends.map((value) => rounded(convert(value, from, to))).join('–')
+}
+
+/** The system that a form without a script asks to change to, if it is another than it is written in. */
+export function askedSystem(typed: Typed): System | undefined {
+  const to = SYSTEMS.find((one) => one === typed.in)
+  return to === (typed.units ?? 'metric') ? undefined : to
+}

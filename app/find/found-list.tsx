@@ -1,0 +1,34 @@
+import type { FoundPage } from '#lib/search/index.ts'
+import { pageAddress } from '../_ui/find/page-address.ts'
+import { WhyFound } from '../_ui/find/why.tsx'
+import { InventedMark } from '../_ui/invented.tsx'
+import { words } from '../_words/index.ts'
+
+/** What was found, best first: what each is, where it leads and why it is there. */
+export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
+  const t = words('find')
+  if (pages.length === 0) return null
+  return (
+    <ul className="index">
+      {pages.map((page) => (
+        <li key={`${page.kind} ${page.id}`}>
+          <div>
+            <p className="kind">{t(`kindOne.${page.kind}`)}</p>
+            <h2 className="index-title">
+              <a href={pageAddress(page)}>{page.title}</a>
+            </h2>
+            <p>{page.summary}</p>
+            {page.invented && (
+              <p className="facts-line">
+                <InventedMark />
+              </p>
+            )}
+          </div>
+          <div className="index-side">
+            <WhyFound why={page.why} />
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,50 @@
+import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
+import { sendsMail } from '#lib/mail/send-mail.ts'
+import { currentSession } from '../_http/actor.ts'
+import { ActionForm } from '../_ui/action-form.tsx'
+import { PageHead } from '../_ui/page-head.tsx'
+import { Section } from '../_ui/section.tsx'
+import { words } from '../_words/index.ts'
+import { sendLink, signUp } from '../sign-in/actions.ts'
+import { LINK_FIELDS, newPersonFields } from '../sign-in/fields.ts'
+
+const t = words('account')
+
+export const metadata: Metadata = { title: t('signUp.title'), robots: { index: false } }
+
+/** How to get an account: by mail where the site sends any, and with a password at once where it does not. */
+export default async function SignUp() {
+  if ((await currentSession()) !== null) redirect('/account')
+  return (
+    <>
+      <PageHead title={t('signUp.title')} lead={t('signUp.lead')} />
+      <Section
+        id="open"
+        title={t('signUp.open')}
+        note={t(sendsMail() ? 'signUp.byMail' : 'signUp.withoutMail')}
+      >
+        {sendsMail() ? (
+          <ActionForm
+            id="send-link"
+            action={sendLink}
+            fields={LINK_FIELDS}
+            send={t('signIn.sendLink')}
+            faulty={t('form.faulty')}
+          />
+        ) : (
+          <ActionForm
+            id="sign-up"
+            action={signUp}
+            fields={newPersonFields()}
+            send={t('signUp.send')}
+            faulty={t('form.faulty')}
+          />
+        )}
+      </Section>
+      <Section id="kept" title={t('signUp.kept')}>
+        <p>{t('signUp.keptLead')}</p>
+      </Section>
+    </>
+  )
+}

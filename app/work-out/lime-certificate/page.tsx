@@ -1,0 +1,13 @@
+import type { Query } from '../../_ui/query.ts'
+import { BenchPage, benchMetadata } from '../../_ui/workshop/bench-page.tsx'
+import { CALCULATIONS } from '../calculations.ts'
+import { LimeCertificate } from './live.tsx'
+
+const of = CALCULATIONS['lime-certificate']
+
+export const metadata = benchMetadata(of)
+
+/** A test certificate beside its limits. */
+export default async function LimeCertificatePage({ searchParams }: { searchParams: Promise<Query> }) {
+  return <BenchPage of={of} Live={LimeCertificate} query={await searchParams} />
+}

@@ -1,0 +1,153 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import type { Member } from '#lib/access/actor.ts'
+import { ACTIONS, type ActionDoor, mayPass } from '#lib/access/doors.ts'
+import { type Draft, ownDraft } from '#lib/db/drafts.ts'
+import { SIDES } from '#lib/entry/merge.ts'
+import { Refusal } from '#lib/errors.ts'
+import { discardDraft } from '#lib/workflow/draft-begin.ts'
+import type { Changes } from '#lib/workflow/draft-fields.ts'
+import { holdText, saveDraft, settleHeld } from '#lib/workflow/draft-save.ts'
+import { draftFaults, submitDraft } from '#lib/workflow/draft-submit.ts'
+import { EditConflict } from '#lib/workflow/submit.ts'
+import { currentActor, signInPath } from '../_http/actor.ts'
+import { addressWith } from '../_ui/query.ts'
+import { findingsToMend } from '../_write/finding-fields.tsx'
+import { LAYOUTS } from '../_write/layout.ts'
+import { viewOf } from '../_write/view.ts'
+import { beginFrom } from './begin-from.ts'
+import { fillIn } from './fill-in.ts'
+import { readStep } from './read-form.ts'
+import { takeOverNewer } from './take-over.ts'
+
+/** Begins a draft: a new entry, a further version, an adaptation, a visit. */
+export async function beginWriting(form: FormData): Promise<void> {
+  const text = (name: string) => String(form.get(name) ?? '')
+  const asked = {
+    kind: text('kind'),
+    from: text('from'),
+    back: text('back'),
+    adapt: text('adapt'),
+    of: text('of'),
+    work: text('work'),
+  }
+  const actor = await memberOr('beginWriting', addressWith('/write/new', asked))
+  const id = await beginFrom(actor, text('key'), asked).catch((thrown) =>
+    refused(thrown, '/write/new', asked),
+  )
+  redirect(`/write/${id}`)
+}
+
+/** Saves a step of a form and goes where its writer wanted. Signed out, what was typed is held for them. */
+export async function saveStep(form: FormData): Promise<void> {
+  const { id, step, did, changes } = readStep(form)
+  const here = `/write/${id}/${step}`
+  const actor = await currentActor()
+  if (actor.kind !== 'member' || !mayPass(actor, ACTIONS.saveStep)) {
+    if (Object.keys(changes).length > 0)
+      await holdText(id, changes).catch((thrown) => refused(thrown, '/write', {}))
+    redirect(signInPath(`/write/${id}/both`))
+  }
+  const saved = await saveDraft(actor, id, changes).catch((thrown) => refused(thrown, here, {}))
+  if (saved.conflicts.length > 0) redirect(`/write/${id}/both`)
+  const [verb, list = ''] = did.split(' ')
+  if (verb === 'remove') await removeItem(actor, id, list)
+  if (verb === 'add') redirect(`${addressWith(here, { more: list })}#field-${list}`)
+  const view = await fillAndView(actor, id)
+  if (verb === 'send') return send(actor, view.draft)
+  const faulty = view.faults.some((fault) => fault.step === step && !fault.missing)
+  if (faulty) redirect(addressWith(here, { look: 'mend' }))
+  if (verb !== 'next') redirect(here)
+  const steps = LAYOUTS[view.kind]
+  const next = steps[steps.findIndex((one) => one.id === step) + 1]
+  redirect(`/write/${id}/${next?.id ?? 'check'}`)
+}
+
+/** Keeps what was chosen where the same field was typed twice. */
+export async function settleBoth(form: FormData): Promise<void> {
+  const id = String(form.get(':draft') ?? '')
+  const actor = await memberOr('settleBoth', `/write/${id}/both`)
+  const choices = [...form.entries()].flatMap(([name, value]) =>
+    !/^[:$]/.test(name) && (value === 'stands' || /^\d{1,3}$/.test(String(value)))
+      ? [[name, value === 'stands' ? 'stands' : Number(value)] as const]
+      : [],
+  )
+  await settleHeld(actor, id, Object.fromEntries(choices)).catch((thrown) => refused(thrown, '/write', {}))
+  redirect(`/write/${id}/check`)
+}
+
+/** Brings a draft together with the version that came after the one it started from. */
+export async function takeOver(form: FormData): Promise<void> {
+  const id = String(form.get(':draft') ?? '')
+  const actor = await memberOr('takeOver', `/write/${id}/merge`)
+  const choices = [...form.entries()].flatMap(([name, value]) => {
+    const side = SIDES.find((one) => one === value)
+    return name.startsWith('choice-') && side ? [[name.slice('choice-'.length), side] as const] : []
+  })
+  const draft = await mustHave(actor, id)
+  await takeOverNewer(actor, draft, Object.fromEntries(choices)).catch((thrown) =>
+    refused(thrown, `/write/${id}/check`, {}),
+  )
+  redirect(`/write/${id}/check`)
+}
+
+/** Throws a draft away. */
+export async function discard(form: FormData): Promise<void> {
+  const actor = await memberOr('discard', '/write')
+  await discardDraft(actor, String(form.get(':draft') ?? ''))
+  redirect('/write')
+}
+
+async function memberOr(door: ActionDoor, back: string): Promise<Member> {
+  const actor = await currentActor()
+  if (actor.kind !== 'member' || !mayPass(actor, ACTIONS[door])) redirect(signInPath(back))
+  return actor
+}
+
+/** A refusal is told by the page that it leads to; anything else is a fault of ours. */
+function refused(thrown: unknown, to: string, query: Readonly<Record<string, string>>): never {
+  if (!(thrown instanceof Refusal)) throw thrown
+  redirect(
+    thrown.code === 'not-found' ? '/write?gone=1' : addressWith(to, { ...query, refused: thrown.message }),
+  )
+}
+
+async function removeItem(actor: Member, id: string, item: string): Promise<void> {
+  const draft = await ownDraft(actor.key, id)
+  const under = Object.entries(draft?.typed ?? {}).filter(
+    ([name]) => name === item || name.startsWith(`${item}.`),
+  )
+  const changes: Changes = Object.fromEntries(under.map(([name, was]) => [name, { was, is: '' }]))
+  await saveDraft(actor, id, changes).catch((thrown) => refused(thrown, '/write', {}))
+}
+
+async function fillAndView(actor: Member, id: string) {
+  const draft = await mustHave(actor, id)
+  const view = await viewOf(draft)
+  const filled = fillIn(draft, view)
+  if (Object.keys(filled).length === 0) return view
+  await saveDraft(actor, id, filled)
+  return viewOf(await mustHave(actor, id))
+}
+
+const mustHave = async (actor: Member, id: string): Promise<Draft> =>
+  (await ownDraft(actor.key, id)) ?? redirect('/write?gone=1')
+
+/** Sends a draft in which nothing is amiss; otherwise its last page says what is. */
+async function send(actor: Member, draft: Draft): Promise<void> {
+  const look = `/write/${draft.id}/check?look=all`
+  const view = await viewOf(draft, true)
+  const slug = draft.slug ?? draft.typed['entry.slug'] ?? ''
+  const body = view.read.body
+  if (view.faults.length > 0 || findingsToMend(view).length > 0) redirect(look)
+  if ((await draftFaults(draft, { slug, body })).length > 0) redirect(look)
+  const { id, version, typed } = draft
+  try {
+    await submitDraft(actor, { id, version, slug, body, note: typed['entry.note'] ?? '' })
+  } catch (thrown) {
+    if (thrown instanceof EditConflict) redirect(`/write/${id}/merge`)
+    refused(thrown, `/write/${id}/check`, {})
+  }
+  redirect(`/write/${id}`)
+}
