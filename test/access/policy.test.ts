@@ -9,19 +9,23 @@ const member = (...roles: readonly string[]): Actor => ({ kind: 'member', key: '
 const TABLE: readonly (readonly [who: string, actor: Actor, allowed: readonly string[]])[] = [
   ['a guest', GUEST, []],
   ['a member without a role', member(), []],
-  ['a contributor', member('contributor'), ['submit']],
-  ['a reviewer', member('reviewer'), ['decide other']],
-  ['a reviewer who also contributes', member('contributor', 'reviewer'), ['submit', 'decide other']],
-  ['a steward', member('steward'), ['withdraw', 'restore']],
+  ['a contributor', member('contributor'), ['submit', 'uploadPhoto']],
+  ['a reviewer', member('reviewer'), ['decide other', 'seeAnyPhoto']],
+  [
+    'a reviewer who also contributes',
+    member('contributor', 'reviewer'),
+    ['submit', 'decide other', 'uploadPhoto', 'seeAnyPhoto'],
+  ],
+  ['a steward', member('steward'), ['withdraw', 'restore', 'seeAnyPhoto']],
   ["the server's own command", SYSTEM, ['withdraw', 'restore']],
   ['a member of an unknown role', member('emperor'), []],
 ]
-const DEEDS = ['submit', 'decide other', 'decide own', 'withdraw', 'restore']
+const DEEDS = ['submit', 'decide other', 'decide own', 'withdraw', 'restore', 'uploadPhoto', 'seeAnyPhoto']
 
 function asked(actor: Actor, deed: string): boolean {
   const [verb, whose] = deed.split(' ') as [Verb, string | undefined]
   return verb === 'decide'
-    ? may(actor, verb, { authorKey: whose === 'own' ? 'me' : 'another' })
+    ? may(actor, verb, { authorKeys: ['another', whose === 'own' ? 'me' : 'a third'] })
     : may(actor, verb, undefined)
 }
 
@@ -42,6 +46,6 @@ describe('must(actor, verb, subject)', () => {
 
   it('refuses as forbidden when they may not', () => {
     expect(() => must(GUEST, 'submit', undefined)).toThrow(expect.objectContaining({ code: 'forbidden' }))
-    expect(() => must(member('reviewer'), 'decide', { authorKey: 'me' })).toThrow(Refusal)
+    expect(() => must(member('reviewer'), 'decide', { authorKeys: ['me'] })).toThrow(Refusal)
   })
 })

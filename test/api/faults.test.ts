@@ -49,7 +49,7 @@ describe('faultsOf(issues, given)', () => {
     [{ parts: { low: 2, high: 1 } }, { field: 'parts', code: 'out-of-order' }],
     [{ parts: 3 }, { field: 'parts', code: 'wrong-type', value: 3 }],
     [{ work: { kind: 'cob' } }, { field: 'work.kind', code: 'unknown', value: 'cob' }],
-    [{ list: [] }, { field: 'list', code: 'too-short', limit: 1 }],
+    [{ list: [] }, { field: 'list', code: 'too-few', limit: 1 }],
     [{ list: ['abcd'] }, { field: 'list.0', code: 'too-long', value: 'abcd', limit: 3 }],
     [{ depth: 101 }, { field: 'depth', code: 'too-large', value: 101, limit: 100 }],
     [{ depth: 0 }, { field: 'depth', code: 'not-positive', value: 0, limit: 0 }],

@@ -77,7 +77,6 @@ describe('proxy(request)', () => {
     ['/recipes/old-lime/job?r=none&revision=99', 'recipe', 'old-lime', undefined],
     ['/cases/no-such?revision=2', 'case', 'no-such', 2],
     ['/cases/No%20Such', 'case', 'No Such', undefined],
-    ['/cases/%E0%A4%A', 'case', '%E0%A4%A', undefined],
   ] as const)(
     'lets the page of an entry that is not there at %s say so, with 404',
     async (path, ...asked) => {
@@ -90,10 +89,23 @@ describe('proxy(request)', () => {
     },
   )
 
+  it.each(['/cases/%E0%A4%A', '/tables/%', '/%ff'])(
+    'answers %s, which cannot be decoded, with the page that says that nothing is there',
+    async (path) => {
+      vi.mocked(addressState).mockResolvedValue({ state: 'absent', latest: null })
+      vi.mocked(ping).mockResolvedValue(true)
+      const response = await ask(path)
+      expect(response.status).toBe(404)
+      expect(response.headers.get('x-middleware-rewrite')).toBe('http://site.test/-')
+      expect(response.headers.get('content-security-policy')).toMatch(/script-src 'self' 'nonce-/)
+    },
+  )
+
   it.each(['/tables', '/sources', '/materials', '/guides', '/terms'])(
     'lets a page that content does not hold under %s say so, with 404',
     async (folder) => {
       vi.mocked(ping).mockResolvedValue(true)
+      vi.mocked(addressState).mockResolvedValue({ state: 'absent', latest: null })
       for (const id of ['no-such', 'README', 'no%20such']) {
         const response = await ask(`${folder}/${id}`)
         expect(response.status).toBe(404)

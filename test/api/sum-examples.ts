@@ -118,6 +118,7 @@ export const SUM_EXAMPLES: Readonly<Record<string, unknown>> = {
     faces: 1,
     ages: [28, 365],
   },
+  'carbonation-coefficient': { depthMm: { low: 4, typical: 5, high: 7 }, days: 90 },
   'dry-earth': {
     thicknessMm: 30,
     densityKgM3: 1700,

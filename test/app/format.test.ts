@@ -116,6 +116,11 @@ test('formatNumber(value, places) keeps the places asked for and groups from fiv
   expect(formatNumber(12500)).toBe('12,500')
 })
 
+test('formatNumber(value, places) has a true minus sign, and none before a nought', () => {
+  expect(formatNumber(-4.2, 1)).toBe('−4.2')
+  expect(formatNumber(-0.3, 0)).toBe('0')
+})
+
 test('formatYear(year) writes years before our era as such', () => {
   expect(formatYear(-25)).toBe('25 BC')
   expect(formatYear(1729)).toBe('1729')

@@ -1,15 +1,17 @@
 /**
- * Script (gzip) that a reading page loads above the bare page of the same framework, both built:
+ * Script (gzip) that a page loads above the bare page of the same framework, both built:
  *
  *   DATABASE_URL=postgresql://… npx tsx test/bench/bytes.ts [path …]
  */
 import { gzipSync } from 'node:zlib'
+import { CALCULATIONS } from '../../app/work-out/calculations.ts'
 import { BARE, makeReady, ROOT, startNext } from './next-server.ts'
 
 const databaseUrl = process.env.DATABASE_URL
 if (!databaseUrl) throw new Error('Set DATABASE_URL to a database that holds the demo.')
-const paths =
-  process.argv.length > 2 ? process.argv.slice(2) : ['/', '/recipes', '/tables', '/cases', '/sources']
+const READ = ['/', '/recipes', '/tables', '/cases', '/sources', '/work-out']
+const WORKED = Object.keys(CALCULATIONS).map((name) => `/work-out/${name}`)
+const paths = process.argv.length > 2 ? process.argv.slice(2) : [...READ, ...WORKED]
 
 makeReady()
 const site = await startNext(ROOT, databaseUrl)

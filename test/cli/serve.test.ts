@@ -45,59 +45,37 @@ async function refusal(env: Record<string, string>): Promise<string> {
   return serving.said()
 }
 
+/** One data folder and its servers, one after another: a start costs ten seconds, so each proves several things. */
 describe('serve', () => {
-  it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
-    'serves, and on %s stops all it started and ends well',
-    async (signal) => {
-      const serving = await startServe()
-      await serving.says(ready)
-      expect(await statusOf(`${serving.url}/recipes`)).toBe(200)
-      const started = descendants(serving.process.pid ?? 0)
-      expect(started.length).toBeGreaterThan(6)
-      expect(await serving.stop(signal)).toBe(0)
-      // The compiler's helper goes by itself once its parent is gone.
-      await until(async () => !started.some(isAlive))
-    },
-  )
+  let serving: Serving
+  const address = '/api/v1/cases'
+  let before: unknown
+
+  it('serves, and on SIGINT stops all it started and ends well', async () => {
+    serving = await startServe({ DEMO: 'on' })
+    await serving.says(ready)
+    expect(serving.said()).toMatch(
+      /Nobody is steward yet\..*\n {2}http:\/\/localhost:\d+\/sign-in\/link\?secret=[\w-]{43}\n/,
+    )
+    before = await (await fetch(serving.url + address)).json()
+    await stopsAll(serving, 'SIGINT')
+  })
 
   it('comes up again over the same folder with all it had', async () => {
-    const first = await startServe({ DEMO: 'on' })
-    await first.says(ready)
-    const address = '/api/v1/cases'
-    const before = await (await fetch(first.url + address)).json()
-    expect(await first.stop()).toBe(0)
-    const second = await startServe({ DATA_DIR: first.dataDir })
-    await second.says(ready)
-    expect(second.said()).toMatch(/^The database is up to date$/m)
-    expect(await (await fetch(second.url + address)).json()).toEqual(before)
-    await second.stop()
-  })
-
-  it('takes over from one that was killed outright, whose site goes by itself and whose database is stopped', async () => {
-    const killed = await startServe()
-    await killed.says(ready)
-    const postmaster = postmasterOf(killed)
-    killed.process.kill('SIGKILL')
-    await killed.ended
-    await until(
-      async () =>
-        !(await statusOf(killed.url).then(
-          () => true,
-          () => false,
-        )),
-    )
-    const next = await startServe({ DATA_DIR: killed.dataDir })
-    await next.says(ready)
-    expect(isAlive(postmaster)).toBe(false)
-    expect(await next.stop()).toBe(0)
-  })
-})
-
-describe('serve, when the database is killed', () => {
-  it('answers 503 with a plain page, starts the database again, and is itself again', async () => {
-    const serving = await startServe()
+    serving = await startServe({ DATA_DIR: serving.dataDir })
     await serving.says(ready)
-    expect(await statusOf(`${serving.url}/cases`)).toBe(200)
+    expect(serving.said()).toMatch(/^The database is up to date$/m)
+    expect(await (await fetch(serving.url + address)).json()).toEqual(before)
+  })
+
+  it('refuses a data folder that another server uses, naming its process', async () => {
+    expect(await refusal({ DATA_DIR: serving.dataDir })).toContain(
+      `is in use by another server of this site (process ${serving.process.pid})`,
+    )
+    expect(await statusOf(`${serving.url}/recipes`)).toBe(200)
+  })
+
+  it('answers 503 with a plain page when the database is killed, starts it again, and is itself again', async () => {
     const seen: { status: number; body: string }[] = []
     for (let kills = 0; kills < 3; kills += 1) {
       killAll(postmasterOf(serving))
@@ -114,22 +92,42 @@ describe('serve, when the database is killed', () => {
     expect(away.length).toBeGreaterThan(0)
     expect(new Set(away.map(({ status }) => status))).toEqual(new Set([503]))
     for (const { body } of away) expect(body).not.toMatch(/prisma|postgres|ECONN|at .*\.js/i)
-    expect(await serving.stop()).toBe(0)
   })
-})
 
-describe('serve, when the site is killed', () => {
-  it('starts it again', async () => {
-    const serving = await startServe()
-    await serving.says(ready)
+  it('starts the site again when that is killed', async () => {
     const postmaster = postmasterOf(serving)
     for (const pid of serverProcesses(serving.process.pid ?? 0).slice(1))
       if (pid !== postmaster) process.kill(pid, 'SIGKILL')
     await serving.says(/The site runs again/)
     expect(await statusOf(`${serving.url}/recipes`)).toBe(200)
-    expect(await serving.stop()).toBe(0)
+  })
+
+  it('takes over from one that was killed outright, whose site goes by itself and whose database is stopped', async () => {
+    const killed = serving
+    const postmaster = postmasterOf(killed)
+    killed.process.kill('SIGKILL')
+    await killed.ended
+    await until(async () => !(await answers(killed.url)))
+    serving = await startServe({ DATA_DIR: killed.dataDir })
+    await serving.says(ready)
+    expect(isAlive(postmaster)).toBe(false)
+    await stopsAll(serving, 'SIGTERM')
   })
 })
+
+const answers = (url: string): Promise<boolean> =>
+  statusOf(url).then(
+    () => true,
+    () => false,
+  )
+
+async function stopsAll(serving: Serving, signal: NodeJS.Signals): Promise<void> {
+  const started = descendants(serving.process.pid ?? 0)
+  expect(started.length).toBeGreaterThan(6)
+  expect(await serving.stop(signal)).toBe(0)
+  // The compiler's helper goes by itself once its parent is gone.
+  await until(async () => !started.some(isAlive))
+}
 
 describe('serve refuses, in plain words and with code 1,', () => {
   it('an environment that is wrong, all of it at once', async () => {
@@ -153,16 +151,6 @@ describe('serve refuses, in plain words and with code 1,', () => {
     expect(await refusal({ HOST: '203.0.113.7' })).toContain(
       'HOST is 203.0.113.7, which is no address of this machine.',
     )
-  })
-
-  it('a data folder that another server uses, naming its process', async () => {
-    const serving = await startServe()
-    await serving.says(ready)
-    expect(await refusal({ DATA_DIR: serving.dataDir })).toContain(
-      `is in use by another server of this site (process ${serving.process.pid})`,
-    )
-    expect(await statusOf(`${serving.url}/recipes`)).toBe(200)
-    await serving.stop()
   })
 
   it('a data folder that is a file', async () => {
@@ -200,7 +188,7 @@ describe('serve refuses, in plain words and with code 1,', () => {
 })
 
 describe('two servers started at once on one database', () => {
-  it('both come up', async () => {
+  it('both come up, and stop on SIGHUP as on any other', async () => {
     const server = await startServer(prepareCluster(newFolder(), findBinaries('system')))
     const env = { DATABASE_URL: server.url('putlog'), DEMO: 'on' }
     const both = await Promise.all([startServe(env), startServe(env)])
@@ -208,7 +196,7 @@ describe('two servers started at once on one database', () => {
     for (const { url } of both) expect(await statusOf(`${url}/recipes`)).toBe(200)
     const applied = both.flatMap(({ said }) => said().match(/^Applying migration \S+/gm) ?? [])
     expect(new Set(applied).size).toBe(applied.length)
-    expect(await Promise.all(both.map(({ stop }) => stop()))).toEqual([0, 0])
+    expect(await Promise.all(both.map(({ stop }) => stop('SIGHUP')))).toEqual([0, 0])
     await server.stop()
   })
 })

@@ -88,6 +88,23 @@ describe('what the demo holds', () => {
   })
 })
 
+describe('what the demo shows of disagreement', () => {
+  test('visits that several people read, most of them alike and some a step apart', () => {
+    const shared = allVisits.flatMap(({ body }) => (body.others ?? []).map((other) => ({ body, other })))
+    expect(shared.length).toBeGreaterThan(10)
+    const alike = shared.filter(({ body, other }) => body.joint === other.joint && body.unit === other.unit)
+    expect(alike.length).toBeGreaterThan(shared.length / 2)
+    expect(alike.length).toBeLessThan(shared.length)
+  })
+
+  test('one case that somebody disputes, in words that say it is invented', () => {
+    const disputed = entries.flatMap(({ slug, disputes = [] }) => disputes.map((one) => ({ slug, ...one })))
+    expect(disputed).toHaveLength(1)
+    expect(disputed[0]?.words).toMatch(/^Invented/)
+    expect(disputed[0]?.author).not.toBe(cases.get(disputed[0]?.slug ?? '')?.author)
+  })
+})
+
 describe('what the demo names', () => {
   // Reading all content takes seconds where the machine is busy.
   beforeAll(() => void content(), 60_000)

@@ -39,15 +39,20 @@ export function table(...rows: string[]): string {
   ].join('\n')
 }
 
+/** Writes the right folder with some files replaced (or, given nothing, left out). */
+export function writeFolder(dir: string, files: Readonly<Record<string, string | undefined>> = {}): void {
+  for (const [path, text] of Object.entries({ ...RIGHT, ...files })) {
+    if (text === undefined) continue
+    mkdirSync(dirname(join(dir, path)), { recursive: true })
+    writeFileSync(join(dir, path), text)
+  }
+}
+
 /** Loads the right folder with some files replaced (or, given nothing, left out). */
 export function loadWith(files: Readonly<Record<string, string | undefined>>) {
   const dir = mkdtempSync(join(tmpdir(), 'putlog-content-'))
   try {
-    for (const [path, text] of Object.entries({ ...RIGHT, ...files })) {
-      if (text === undefined) continue
-      mkdirSync(dirname(join(dir, path)), { recursive: true })
-      writeFileSync(join(dir, path), text)
-    }
+    writeFolder(dir, files)
     return loadContent(dir)
   } finally {
     rmSync(dir, { recursive: true })

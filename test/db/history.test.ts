@@ -90,7 +90,8 @@ describe('HAND_WRITTEN', () => {
       (await db().$queryRawUnsafe<{ name: string }[]>(sql)).map(({ name }) => name).sort()
     const own = `'public'::regnamespace`
     expect({
-      functions: await names(`SELECT proname::text AS name FROM pg_proc WHERE pronamespace = ${own}`),
+      functions: await names(`SELECT proname::text AS name FROM pg_proc p WHERE pronamespace = ${own}
+        AND NOT EXISTS (SELECT FROM pg_depend d WHERE d.objid = p.oid AND d.deptype = 'e')`),
       triggers: await names(`SELECT tgname::text AS name FROM pg_trigger WHERE NOT tgisinternal`),
       checks: await names(
         `SELECT conname::text AS name FROM pg_constraint WHERE contype = 'c' AND connamespace = ${own}`,

@@ -66,7 +66,7 @@ describe('what publishing indexes', () => {
     expect(elite).toMatchObject({ slug: 'mixed-sand', units: ['granite'], cases: 1, longestYears: 6 })
     expect(fine).toMatchObject({ slug: 'fine', units: ['limestone'], cases: 0, longestYears: null })
     expect((await listRecipes({ unit: 'granite' })).recipes.map(({ slug }) => slug)).toEqual(['mixed-sand'])
-    expect((await listCases({ recipe: 'mixed-sand' })).cases.map(({ slug }) => slug)).toEqual(['barn-wall'])
+    expect((await listCases({ recipe: ['mixed-sand'] })).cases.map(({ slug }) => slug)).toEqual(['barn-wall'])
   })
 
   it('sorts titles alike on every server, accents and capitals aside', async () => {

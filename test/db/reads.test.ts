@@ -1,8 +1,10 @@
 import { v7 } from 'uuid'
-import { beforeAll, describe, expect, it } from 'vitest'
-import { type CaseFilter, caseFacets, listCases, newestCases } from '#lib/db/cases.ts'
+import { beforeAll, describe, expect, it, test } from 'vitest'
+import type { CaseFilter } from '#lib/db/case-filter.ts'
+import { listCases, newestCases } from '#lib/db/cases.ts'
 import { db } from '#lib/db/client.ts'
 import type { Broader, Count } from '#lib/db/facet.ts'
+import { faringOf, faringOfCases } from '#lib/db/faring.ts'
 import { listRecipes, type RecipeFilter, recipeFacets } from '#lib/db/recipes.ts'
 import type { Family, Use } from '#lib/entry/terms.ts'
 
@@ -55,15 +57,24 @@ const cases = Array.from({ length: 240 }, (_, n) => ({
   units: pick(UNITS, ((n * 7) % 31) + 1),
   wall: 'ashlar',
   uses: pick(USES, (n % 7) + 1),
-  invented: true,
+  invented: n % 3 !== 0,
   publishedAt: date(n),
   visits: n % 5,
   // Many are equal, so that pages must break within a run; a fifth was never visited.
   yearsWatched: n % 5 === 0 ? -1 : ((n * 13) % 24) / 2,
   latestOn: n % 5 === 0 ? null : date(n),
-  latestJoint: n % 5 === 0 ? null : 'worn',
-  latestUnit: n % 5 === 0 ? null : 'sound',
+  latestJoint: n % 5 === 0 ? null : n % 3 === 0 ? 'fine-cracks' : 'worn',
+  latestUnit: n % 5 === 0 ? null : n % 7 === 0 ? 'powdering' : 'sound',
+  families: pick(FAMILIES, n % 8),
   latestDamp: n % 5 === 0 ? null : 'damp',
+  structure: 'mill',
+  drivingRain: n % 2 === 0 ? 'severe' : 'sheltered',
+  frost: 'none',
+  ground: 'waterside',
+  salts: n % 4 === 0 ? ['chlorides', 'nitrates'] : [],
+  recipes: [`recipe-${n % 10}`],
+  hasPhotos: n % 3 === 0,
+  disputed: n % 8 === 0,
 }))
 const usedBy = (n: number) => recipes[n % 10]
 
@@ -86,28 +97,41 @@ beforeAll(async () => {
 type Row = (typeof cases)[number]
 const some = (list: readonly string[], wanted: string | readonly string[]) =>
   [wanted].flat().some((item) => list.includes(item))
+const VALUES: Record<string, (row: Row) => readonly string[]> = {
+  country: (row) => [row.country],
+  region: (row) => [`${row.country}:${row.region}`],
+  unit: (row) => row.units,
+  use: (row) => row.uses,
+  rain: (row) => [row.drivingRain],
+  salt: (row) => row.salts,
+  joint: (row) => (row.latestJoint === null ? [] : [row.latestJoint]),
+  recipe: (row) => row.recipes,
+}
 const fits =
-  ({ country, unit, use, minYears, recipe }: CaseFilter) =>
+  ({ minYears, maxYears, quality, disputed, ...facets }: CaseFilter) =>
   (row: Row) =>
-    (country === undefined || row.country === country) &&
-    (unit === undefined || some(row.units, unit)) &&
-    (use === undefined || row.uses.includes(use)) &&
-    (minYears === undefined || row.yearsWatched >= minYears) &&
-    (recipe === undefined || usedBy(cases.indexOf(row))?.slug === recipe)
+    Object.entries(facets).every(([facet, values]) => some(VALUES[facet]?.(row) ?? [], values)) &&
+    (minYears === undefined || Math.floor(row.yearsWatched) >= minYears) &&
+    (maxYears === undefined || Math.floor(row.yearsWatched) <= maxYears) &&
+    (quality === undefined || (quality.includes('photos') && row.hasPhotos)) &&
+    (disputed === undefined || disputed.includes(row.disputed ? 'yes' : 'no'))
 const byWatched = (a: Row, b: Row) => b.yearsWatched - a.yearsWatched || (a.slug < b.slug ? -1 : 1)
 
 const FILTERS: CaseFilter[] = [
   {},
-  { country: 'EE' },
-  { unit: 'granite' },
+  { country: ['EE'] },
+  { country: ['EE', 'PT'], region: ['EE:r', 'SI:r'] },
+  { unit: ['granite'] },
   { unit: ['limestone', 'oolitic-limestone'] },
-  { use: 'pointing', country: 'PT' },
+  { use: ['pointing'], country: ['PT'] },
   { minYears: 5 },
-  { minYears: 5, unit: 'brick', use: 'floor' },
-  { recipe: 'recipe-3' },
-  { recipe: 'recipe-3', country: 'AU', minYears: 1 },
-  { country: 'FI' },
-  { recipe: 'no-such-recipe' },
+  { minYears: 5, maxYears: 8, unit: ['brick'], use: ['floor'] },
+  { recipe: ['recipe-3'] },
+  { recipe: ['recipe-3', 'recipe-4'], country: ['AU'], minYears: 1 },
+  { rain: ['severe'], salt: ['nitrates'], joint: ['worn', 'lost'] },
+  { quality: ['photos', 'analysis'], disputed: ['no'] },
+  { country: ['FI'] },
+  { recipe: ['no-such-recipe'] },
 ]
 
 describe('listCases(filter, page)', () => {
@@ -132,8 +156,8 @@ describe('listCases(filter, page)', () => {
       yearsWatched: visited?.yearsWatched,
       latest: {
         on: visited?.latestOn?.toISOString().slice(0, 10),
-        joint: 'worn',
-        unit: 'sound',
+        joint: visited?.latestJoint,
+        unit: visited?.latestUnit,
         damp: 'damp',
       },
     })
@@ -150,28 +174,49 @@ describe('listCases(filter, page)', () => {
   })
 })
 
-describe('caseFacets(filter, broader)', () => {
-  it.each(FILTERS)('with %j counts each facet under the other filters', async (filter) => {
-    const count = (
-      ids: readonly string[],
-      except: keyof CaseFilter,
-      has: (row: Row, id: string) => boolean,
-    ) => counted(ids, cases.filter(fits({ ...filter, [except]: undefined })), has)
-    const facets = await caseFacets(filter)
-    expect(facets.country).toEqual(count(COUNTRIES, 'country', (row, id) => row.country === id))
-    expect(facets.unit).toEqual(count(UNITS, 'unit', (row, id) => row.units.includes(id)))
-    expect(facets.use).toEqual(count(USES, 'use', (row, id) => row.uses.includes(id as Use)))
-    expect(facets.years).toEqual(
-      count(['1', '2', '5', '10'], 'minYears', (row, id) => row.yearsWatched >= Number(id)).sort(
-        (a, b) => Number(a.id) - Number(b.id),
-      ),
-    )
-    const levels = [...new Set(BROADER.map(([, term]) => term))]
-    const below = (term: string) => BROADER.filter(([, above]) => above === term).map(([unit]) => unit)
-    expect((await caseFacets(filter, BROADER)).unit).toEqual(
-      count(levels, 'unit', (row, id) => some(row.units, below(id))),
-    )
+describe('faringOf(filter, broader)', () => {
+  it.each(FILTERS)('with %j counts under each family how its cases were last seen', async (filter) => {
+    const shown = cases.filter(fits(filter)).filter(({ disputed }) => !disputed)
+    const expected = FAMILIES.flatMap((family) => {
+      const rows = shown.filter(({ families }) => families.includes(family))
+      const seen = rows.filter(({ latestOn, families }) => latestOn !== null && families.length === 1)
+      const holds = seen.filter(({ latestJoint }) => latestJoint === 'sound' || latestJoint === 'fine-cracks')
+      return rows.length === 0
+        ? []
+        : [
+            {
+              family,
+              walls: rows.length,
+              invented: rows.filter(({ invented }) => invented).length,
+              seen: seen.length,
+              jointHolds: holds.length,
+              unitSound: seen.filter(({ latestUnit }) => latestUnit === 'sound').length,
+              longestYears:
+                seen.length === 0 ? null : Math.max(...seen.map(({ yearsWatched }) => yearsWatched)),
+            },
+          ]
+    }).sort((a, b) => b.walls - a.walls || (a.family < b.family ? -1 : 1))
+    expect(await faringOf(filter, [])).toEqual({
+      families: expected,
+      disputed: cases.filter(fits(filter)).filter(({ disputed }) => disputed).length,
+    })
   })
+
+  it('takes the narrower units with a broader one', async () => {
+    const sedimentary = await faringOf({ unit: ['sedimentary'] }, BROADER)
+    expect(sedimentary).toEqual(await faringOf({ unit: ['limestone', 'oolitic-limestone'] }, []))
+    expect(sedimentary.families.length).toBeGreaterThan(0)
+  })
+})
+
+test('faringOfCases(slugs) counts those cases alone', async () => {
+  const some = cases.filter(({ disputed }) => !disputed).slice(0, 9)
+  const { families, disputed } = await faringOfCases([...some.map(({ slug }) => slug), 'no-such-case'])
+  expect(disputed).toBe(0)
+  expect(families.reduce((sum, { walls }) => sum + walls, 0)).toBe(
+    some.reduce((sum, { families: own }) => sum + own.length, 0),
+  )
+  expect(await faringOfCases([])).toEqual({ families: [], disputed: 0 })
 })
 
 describe('newestCases(limit)', () => {

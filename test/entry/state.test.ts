@@ -13,6 +13,7 @@ describe('replay(numbers, decisions)', () => {
       ]),
       published: null,
       withdrawnAt: null,
+      disputed: false,
     })
   })
 
@@ -36,11 +37,13 @@ describe('replay(numbers, decisions)', () => {
       states: new Map([[1, 'withdrawn']]),
       published: null,
       withdrawnAt: later,
+      disputed: false,
     })
     expect(replay([1], [...withdrawn, { revision: 1, outcome: 'restore', at: later }])).toEqual({
       states: new Map([[1, 'published']]),
       published: 1,
       withdrawnAt: null,
+      disputed: false,
     })
   })
 
@@ -50,9 +53,41 @@ describe('replay(numbers, decisions)', () => {
     ['return', 'publish'],
     ['decline', 'withdraw'],
     ['return', 'restore'],
+    ['approve', 'dispute'],
+    ['publish', 'approve'],
+    ['publish', 'settle'],
+    ['publish', 'uphold'],
+    ['decline', 'answer'],
   ] as const)('refuses %s and then %s of one revision', (first, second) => {
     const decisions = [first, second].map((outcome) => ({ revision: 1, outcome, at }))
     expect(() => replay([1], decisions)).toThrow(RangeError)
+  })
+
+  const published = { revision: 1, outcome: 'publish' as const, at }
+  const disputed = { revision: 1, outcome: 'dispute' as const, at }
+
+  it('holds an entry disputed until somebody answers, and takes it down when the dispute is upheld', () => {
+    expect(replay([1], [published, disputed, disputed]).disputed).toBe(true)
+    expect(replay([1], [published, disputed, { ...disputed, outcome: 'settle' }])).toMatchObject({
+      published: 1,
+      disputed: false,
+    })
+    expect(replay([1], [published, disputed, { ...disputed, outcome: 'uphold', at: later }])).toEqual({
+      states: new Map([[1, 'withdrawn']]),
+      published: null,
+      withdrawnAt: later,
+      disputed: false,
+    })
+  })
+
+  it('stays disputed when a corrected revision is published, until a reviewer says so', () => {
+    const corrected = { revision: 2, outcome: 'publish' as const, at }
+    expect(replay([1, 2], [published, disputed, corrected])).toMatchObject({ published: 2, disputed: true })
+  })
+
+  it.each(['approve', 'answer', 'strike', 'erase'] as const)('moves nothing at all for %s', (outcome) => {
+    const before = outcome === 'approve' ? [] : [published]
+    expect(replay([1], [...before, { revision: 1, outcome, at }])).toEqual(replay([1], before))
   })
 
   it('refuses a decision about a revision that is not there', () => {

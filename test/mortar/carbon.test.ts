@@ -46,6 +46,8 @@ describe('countCarbon(input)', () => {
     expect(start).toBe(0)
     expect(year).toBeCloseTo((90 * 0.78479 * 0.85 * 0.4 * Math.sqrt(365.25)) / 20, 2)
     expect(century).toBeCloseTo(90 * 0.78479 * 0.85, 2)
+    expect(sheet.inTheEnd.takenKg.typical).toBeCloseTo(century ?? 0, 9)
+    expect(sheet.inTheEnd.leftKg.typical).toBeCloseTo(sheet.released.typical - (century ?? 0), 9)
     expect(sheet.uptake[2]?.leftKg.typical).toBeCloseTo(sheet.released.typical - (century ?? 0), 9)
   })
 

@@ -8,8 +8,11 @@ export interface OutsideCheck {
   readonly source: string
   /** Page, table, section, row. */
   readonly locator: string
-  /** `read` in the source; `quoted` by another; `derived` from figures read there by arithmetic shown. */
-  readonly basis: 'read' | 'quoted' | 'derived' | 'practice'
+  /**
+   * `read` in the source; `quoted` by another; `derived` from figures read there by arithmetic shown;
+   * `computed` on those figures by the general-purpose library that the locator names.
+   */
+  readonly basis: 'read' | 'quoted' | 'derived' | 'practice' | 'computed'
   /** What goes in, in words. */
   readonly input: string
   readonly run: () => number

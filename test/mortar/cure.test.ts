@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { carbonate } from '#lib/mortar/cure.ts'
+import { coefficientFrom } from '#lib/mortar/cure-coefficient.ts'
 import { dryEarth } from '#lib/mortar/drying.ts'
 import { assessFrost, type FrostInput } from '#lib/mortar/frost.ts'
 import { exactly } from '#lib/mortar/range.ts'
@@ -98,5 +99,29 @@ describe('assessFrost(input)', () => {
     expect(codes(assessFrost({ ...base, dailyLowsC: [null] }))).toEqual(['dailyLowsC empty'])
     expect(codes(assessFrost({ ...base, dailyLowsC: [-120] }))).toEqual(['dailyLowsC.0 too-small'])
     expect(codes(assessFrost({ ...base, protectDays: exactly(0) }))).toEqual(['protectDays too-small'])
+  })
+})
+
+describe('coefficientFrom(input)', () => {
+  test('is the depth over the root of the age, and gives that depth back at that age', () => {
+    const { k, steps } = value(coefficientFrom({ depthMm: exactly(6), days: exactly(144) }))
+    expect(k.typical).toBeCloseTo(0.5, 12)
+    expect(steps.at(-1)?.result).toEqual(k)
+    const again = carbonate({ kMmPerRootDay: k, depthMm: exactly(50), faces: 1, ages: [144] })
+    expect(value(again).depths[0]?.mm.typical).toBeCloseTo(6, 12)
+  })
+
+  test('is as unsure as what was measured', () => {
+    const { k } = value(coefficientFrom({ depthMm: { low: 4, typical: 6, high: 8 }, days: exactly(144) }))
+    expect(k.low).toBeGreaterThan(4 / 12)
+    expect(k.low).toBeLessThan(0.45)
+    expect(k.high).toBeGreaterThan(0.55)
+  })
+
+  test('refuses no depth and no age', () => {
+    expect(codes(coefficientFrom({ depthMm: exactly(0), days: exactly(0) }))).toEqual([
+      'depthMm not-positive',
+      'days not-positive',
+    ])
   })
 })

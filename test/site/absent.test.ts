@@ -38,6 +38,7 @@ describe('An address at which nothing is, without JavaScript', () => {
     '/no-such-page',
     '/recipes/no-such',
     '/recipes/No%20Such',
+    '/recipes/%E0%A4%A',
     '/recipes/no-such?revision=2',
     '/recipes/no-such/job',
     '/cases/no-such',

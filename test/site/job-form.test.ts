@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openBrowser, openPage } from './browser.ts'
+import { follow, openBrowser, openPage } from './browser.ts'
 import { PAGES, SITE } from './pages.ts'
 
 let browser: Browser
@@ -20,7 +20,7 @@ async function withPage(path: string, look: (page: Page) => Promise<void>) {
 const job = (fields: Record<string, string>, path: string = PAGES.job) =>
   `${path}?${new URLSearchParams({ use: 'pointing-rubble', area: '24', ...fields })}`
 
-const submit = (page: Page) => page.click('.job-form button[type=submit]:not([name])')
+const submit = (page: Page) => follow(page, () => page.click('.job-form button[type=submit]:not([name])'))
 
 describe('The job form', () => {
   it('keeps what was typed, names the field, the value and what would do, and starts there', async () => {
@@ -54,6 +54,16 @@ describe('The job form', () => {
     )
   })
 
+  it('takes no choice for another when the address holds one that is not offered', async () => {
+    await withPage(job({ use: 'cake', lime: 'snow', sand: 'dust', units: 'ells' }), async (page) => {
+      expect(await page.locator('#faults li').count()).toBe(4)
+      expect(await page.textContent('#field-use-error')).toBe(
+        'Kind of work: “cake” is not one that can be chosen.',
+      )
+      expect(await page.locator('#sheet').count()).toBe(0)
+    })
+  })
+
   it('states limits in the unit that it asks in', async () => {
     await withPage(job({ units: 'us', depth: '50' }), async (page) =>
       expect(await page.textContent('#field-depth-error')).toBe(
@@ -85,7 +95,7 @@ describe('The job form', () => {
   it('changes its fields with the kind of work', async () => {
     await withPage(PAGES.job, async (page) => {
       await page.selectOption('select[name=use]', 'roof-bedding')
-      await page.click('button[name=show]')
+      await follow(page, () => page.click('button[name=show]'))
       expect(await page.locator('input[name=length]').count()).toBe(1)
       expect(await page.locator('input[name=area]').count()).toBe(0)
     })

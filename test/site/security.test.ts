@@ -1,13 +1,18 @@
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { closeDb, db } from '#lib/db/client.ts'
+import { joinSite } from '../support/people.ts'
 import { openBrowser, openPage } from './browser.ts'
-import { firstCase, PAGES, SITE } from './pages.ts'
+import { PAGES, SITE } from './pages.ts'
 
 let browser: Browser
 beforeAll(async () => {
   browser = await openBrowser()
 })
-afterAll(() => browser.close())
+afterAll(async () => {
+  await browser.close()
+  await closeDb()
+})
 
 const policyOf = (response: Response) =>
   new Map(
@@ -40,15 +45,18 @@ describe('Every page', () => {
     expect(response.headers.get('x-powered-by')).toBeNull()
     expect(response.headers.get('strict-transport-security')).toBeNull()
   })
+})
 
-  it('is opened in a browser without a breach of the policy, a script error or a call to another host', async () => {
-    const { page, trouble } = await openPage(browser, { baseURL: SITE })
-    for (const path of [...Object.values(PAGES), await firstCase()]) {
-      await page.goto(path, { waitUntil: 'networkidle' })
-      const found = trouble.splice(0).filter((one) => !(path === PAGES['not-there'] && one.includes('404')))
-      expect(found, path).toEqual([])
-    }
-    await page.context().close()
+describe('The framework’s own resizer of pictures', () => {
+  it('is not there: it would keep copies of what may be erased', async () => {
+    const icon = `${SITE}/_next/image?url=${encodeURIComponent('/icon.svg')}&w=640&q=75`
+    expect((await fetch(icon)).status).toBe(404)
+    joinSite()
+    const { sha256 } = await db().photo.findFirstOrThrow()
+    const photo = `/photos/${sha256}/kept.jpg`
+    expect((await fetch(SITE + photo)).headers.get('cache-control')).toBe('public, no-cache')
+    const resized = `${SITE}/_next/image?url=${encodeURIComponent(photo)}&w=640&q=75`
+    expect((await fetch(resized)).status).toBe(404)
   })
 })
 

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openBrowser, openPage } from './browser.ts'
+import { follow, openBrowser, openPage } from './browser.ts'
 import { SITE } from './pages.ts'
 
 /**
@@ -39,26 +39,26 @@ describe.each([
 
     await page.goto('/')
     await page.selectOption('select[name=unit]', 'brick')
-    await page.click('main form button[type=submit]')
+    await follow(page, () => page.click('main form[action="/recipes"] button[type=submit]'))
     expect(new URL(page.url()).search).toBe('?unit=brick')
 
-    await page.click('main a[href="/recipes/grey-lime-brick-mortar"]')
+    await follow(page, () => page.click('main a[href="/recipes/grey-lime-brick-mortar"]'))
     expect(await page.textContent('h1')).toBe('Grey lime for brickwork')
 
-    await page.locator('main a[href="/sources/useful-arts-1851"]:visible').first().click()
+    await follow(page, () => page.locator('main a[href="/sources/useful-arts-1851"]:visible').first().click())
     expect(new URL(page.url()).pathname).toBe('/sources/useful-arts-1851')
     expect(await page.locator('main a[href="/recipes/grey-lime-brick-mortar"]').count()).toBeGreaterThan(0)
 
-    await page.click('main a[href="/recipes/grey-lime-brick-mortar"]')
-    await page.locator('#cases a[href^="/cases/"]').first().click()
+    await follow(page, () => page.click('main a[href="/recipes/grey-lime-brick-mortar"]'))
+    await follow(page, () => page.locator('#cases a[href^="/cases/"]').first().click())
     expect(new URL(page.url()).pathname).toMatch(/^\/cases\//)
-    await page.locator('main a[href^="/recipes/grey-lime-brick-mortar"]').first().click()
+    await follow(page, () => page.locator('main a[href^="/recipes/grey-lime-brick-mortar"]').first().click())
 
-    await page.click('main a[href^="/recipes/grey-lime-brick-mortar/job"]')
+    await follow(page, () => page.click('main a[href^="/recipes/grey-lime-brick-mortar/job"]'))
     await page.selectOption('select[name=use]', 'bedding-brick')
-    await page.click('button[name=show]')
+    await follow(page, () => page.click('button[name=show]'))
     for (const [name, value] of Object.entries(WALL)) await page.fill(`input[name=${name}]`, value)
-    await page.click('.job-form button[type=submit]:not([name])')
+    await follow(page, () => page.click('.job-form button[type=submit]:not([name])'))
 
     const address = new URL(page.url())
     expect(Object.fromEntries(address.searchParams)).toMatchObject({ use: 'bedding-brick', ...WALL })

@@ -1,20 +1,34 @@
 import { randomUUID } from 'node:crypto'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { Client } from 'pg'
 import { afterAll, beforeAll, inject } from 'vitest'
+import { forgetAnswers } from '#lib/api/evidence-kept.ts'
 import { closeDb } from '#lib/db/client.ts'
+import { forgetRecord } from '#lib/search/record.ts'
+import { forgetWorks } from '#lib/search/works-known.ts'
 
 /** Every test file of the database projects starts with a fresh, migrated, empty database behind `db()`. */
 const name = `t_${randomUUID().replaceAll('-', '')}`
+/** And with an empty data folder. */
+const dataDir = mkdtempSync(join(tmpdir(), 'putlog-data-'))
 
 beforeAll(async () => {
   process.env.DATABASE_URL = await copyTemplate(name)
+  process.env.DATA_DIR = dataDir
   // Racing writers queue for a connection; on a busy machine they may wait long, and no test is about that.
   process.env.DATABASE_CONNECT_MS = '60000'
   process.env.DATABASE_STATEMENT_MS = '60000'
 })
 
 afterAll(async () => {
+  // Files of a worker share their modules: what a process keeps of one database must not pass for the next one's.
+  forgetRecord()
+  forgetWorks()
+  forgetAnswers()
   await closeDb()
+  rmSync(dataDir, { recursive: true, force: true })
   await administer((client) => client.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`))
 })
 

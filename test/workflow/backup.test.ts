@@ -7,12 +7,14 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { closeDb, db } from '#lib/db/client.ts'
 import { digestOf, revisionDigest } from '#lib/entry/digest.ts'
 import { backup } from '#lib/workflow/backup.ts'
+import { addReminder, makeCalendar } from '#lib/workflow/remind.ts'
 import { restoreBackup } from '#lib/workflow/restore-backup.ts'
 import { writeHeads } from '#lib/workflow/sign-heads.ts'
 import { verify } from '#lib/workflow/verify.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
 import { copyTemplate } from '../support/database.ts'
 import { makeCase, makeRecipe, makeVisit, makeWork, publish, STEWARD } from '../support/make.ts'
+import { makePerson } from '../support/people.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'putlog-backup-'))
 const dataDir = join(folder, 'data')
@@ -26,9 +28,18 @@ const TABLES = [
   'WorkIndex',
   'VisitIndex',
   'Citation',
+  'Account',
+  'RoleGrant',
+  'Identity',
+  'Audit',
+  'Notice',
+  'Reminder',
+  'Calendar',
 ]
 const rows = () =>
   Promise.all(TABLES.map((table) => db().$queryRawUnsafe(`SELECT * FROM "${table}" t ORDER BY t::text`)))
+/** An account, its two roles and its identity elsewhere, a reminder and a calendar; what was done and told so far. */
+const sideRows = async () => 6 + (await db().audit.count()) + (await db().notice.count())
 
 let original: unknown[]
 let fingerprint: string
@@ -40,6 +51,15 @@ beforeAll(async () => {
   await withdraw(STEWARD, { key: randomUUID(), slug: 'gone', words: 'The author asked.' })
   await publish('case', 'barn-wall', makeCase({ works: [makeWork({ recipe: 'kept@2' })] }))
   await publish('visit', 'barn-wall-2012', makeVisit({ on: '2012-06-01' }))
+  const { id: accountId, member } = await makePerson({
+    roles: ['contributor', 'steward'],
+    password: 'lime and sand',
+  })
+  await addReminder(member, { caseSlug: 'barn-wall', work: 'repointing', when: 'date', on: '2099-05-01' })
+  await makeCalendar(member)
+  await db().identity.create({
+    data: { issuer: 'https://id.example', subject: 's', accountId, at: new Date() },
+  })
   original = await rows()
   fingerprint = (await backup(dataDir, path)).fingerprint
 })
@@ -68,11 +88,11 @@ const forged = (change: (lines: string[]) => string[]) =>
   })
 
 describe('backup(dataDir, path)', () => {
-  it('writes one file for its owner alone, with counts, signed heads and its own SHA-256', () => {
+  it('writes one file for its owner alone, with counts, signed heads and its own SHA-256', async () => {
     expect(statSync(path).mode & 0o777).toBe(0o600)
     const lines = gunzipSync(readFileSync(path)).toString('utf8').trimEnd().split('\n')
     const [end, counts, heads] = lines.toReversed().map((line) => JSON.parse(line))
-    expect(counts).toEqual({ line: 'counts', entries: 4, revisions: 5, decisions: 6 })
+    expect(counts).toEqual({ line: 'counts', entries: 4, revisions: 5, decisions: 6, rows: await sideRows() })
     expect(heads.payload.heads).toHaveLength(4)
     expect(end).toEqual({ line: 'end', sha256: digestOfText(`${lines.slice(0, -1).join('\n')}\n`) })
   })

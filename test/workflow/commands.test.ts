@@ -47,7 +47,7 @@ describe('the commands that keep the record', () => {
     const { code, said } = await hear(() => backup([file]))
     expect(code).toBe(0)
     expect(said).toMatch(
-      /^Wrote to .*: entries 1, revisions 2, decisions 2\.\nSigned by the key [0-9a-f]{32}:/,
+      /^Wrote to .*: entries 1, revisions 2, decisions 2, further rows \d+\.\nPhotos are files.*\nSigned by the key [0-9a-f]{32}:/,
     )
     expect(() => backup([file])).toThrow('never replaces another')
   })

@@ -153,6 +153,7 @@ describe('withdraw(actor, order) and restore(actor, order)', () => {
       title: 'Gone',
       at,
       words: 'The owner asked.',
+      erased: false,
     })
     await restore(STEWARD, order('taken-down'))
     expect(await recipeBySlug('taken-down')).toEqual(before)

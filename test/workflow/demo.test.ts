@@ -95,6 +95,19 @@ describe('readDemo(dir)', () => {
 })
 
 describe('loadDemo(options)', () => {
+  it('raises a dispute that a file tells of once, and leaves the answer to reviewers', async () => {
+    const disputes = [{ author: 'd', words: 'Invented. It was another mortar.' }]
+    const files = { ...FILES, 'cases/barn-wall': { ...FILES['cases/barn-wall'], disputes } }
+    await load(readDemo(write(files)))
+    const told = () => db().decision.findMany({ where: { outcome: 'dispute' } })
+    expect((await told()).map(({ reviewerKey, words }) => [reviewerKey, words])).toEqual([
+      ['demo-contributor-d', 'Invented. It was another mortar.'],
+    ])
+    expect(await db().caseIndex.count({ where: { disputed: true } })).toBe(1)
+    await load(readDemo(write(files)))
+    expect(await told()).toHaveLength(1)
+  })
+
   it('submits as one person and publishes as another, and everything can be read', async () => {
     expect(await load(readDemo(write()))).toEqual({
       added: 6,

@@ -1,0 +1,298 @@
+import { createHash } from 'node:crypto'
+import { request } from 'node:http'
+import { v4 } from 'uuid'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { closeDb, db } from '#lib/db/client.ts'
+import { erasePhotoIn, removePhotoFiles } from '#lib/workflow/photo-erase.ts'
+import { heavy, jpeg, telephonePicture } from '#test/photos/pictures.ts'
+import { joinSite, makePerson, signIn } from '#test/support/people.ts'
+import { follow, openBrowser, openPage } from './browser.ts'
+import { SITE } from './pages.ts'
+
+type Headers = Record<string, string>
+/** A busy machine takes its time. */
+const SLOW = { timeout: 60_000 }
+let mason: Headers = {}
+let other: Headers = {}
+let reviewer: Headers = {}
+
+beforeAll(async () => {
+  joinSite()
+  const person = async (...roles: ('contributor' | 'reviewer')[]) => {
+    const { headers } = await signIn(await makePerson({ roles }))
+    return headers
+  }
+  mason = await person('contributor')
+  other = await person('contributor')
+  reviewer = await person('reviewer')
+})
+afterAll(closeDb)
+
+const announce = (headers: Headers, body: object) =>
+  fetch(`${SITE}/api/v1/photos`, {
+    method: 'POST',
+    headers: { ...headers, 'Content-Type': 'application/json' },
+    body: JSON.stringify(body),
+  })
+const at = (key: string) => `${SITE}/api/v1/photos/${key}`
+const piece = (offset: number) => ({
+  'Content-Type': 'application/partial-upload',
+  'Upload-Offset': String(offset),
+})
+const append = (headers: Headers, key: string, offset: number, body: Uint8Array) =>
+  fetch(at(key), { method: 'PATCH', headers: { ...headers, ...piece(offset) }, body: body as BodyInit })
+
+async function outcome(headers: Headers, key: string): Promise<Record<string, unknown>> {
+  for (;;) {
+    const told = (await (await fetch(at(key), { headers })).json()) as Record<string, unknown>
+    if (told.state !== 'waiting') return told
+  }
+}
+
+/** Sends a picture whole; resolves with its digest. */
+async function send(headers: Headers, file: Buffer): Promise<string> {
+  const key = v4()
+  await announce(headers, { key, size: file.length })
+  await append(headers, key, 0, file)
+  const { photo } = (await outcome(headers, key)) as { photo: { sha256: string } }
+  return photo.sha256
+}
+
+describe('an upload over HTTP', () => {
+  it('brings 25 MB through in one request', async () => {
+    const file = await heavy(24.9)
+    const [key, sha256] = [v4(), createHash('sha256').update(file).digest('hex')]
+    const begun = await announce(mason, { key, size: file.length, sha256 })
+    expect([begun.status, begun.headers.get('location')]).toEqual([201, `/api/v1/photos/${key}`])
+    const sent = await append(mason, key, 0, file)
+    expect([sent.status, sent.headers.get('upload-offset')]).toEqual([200, String(file.length)])
+    expect(await outcome(mason, key)).toMatchObject({ state: 'ready', offset: file.length, fault: null })
+  })
+
+  it('keeps what came before a cut, says where to go on, and refuses any other place', async () => {
+    const file = await jpeg({ seed: 101 })
+    const key = v4()
+    await announce(mason, { key, size: file.length })
+    await cutAfter(key, file.subarray(0, 30_000))
+    const place = async () => {
+      const told = await fetch(at(key), { method: 'HEAD', headers: mason })
+      return [told.headers.get('upload-offset'), told.headers.get('upload-complete')]
+    }
+    await expect.poll(place, SLOW).toEqual(['30000', '?0'])
+    const wrong = await append(mason, key, 0, file)
+    expect([wrong.status, wrong.headers.get('upload-offset')]).toEqual([409, '30000'])
+    await append(mason, key, 30_000, file.subarray(30_000))
+    expect(await outcome(mason, key)).toMatchObject({ state: 'ready' })
+  })
+
+  /** Sends the head of a body and hangs up. */
+  const cutAfter = (key: string, head: Uint8Array) =>
+    new Promise<void>((resolve) => {
+      const sending = request(at(key), {
+        method: 'PATCH',
+        headers: { ...mason, ...piece(0), 'Content-Length': '999999' },
+      })
+      sending.on('error', () => resolve())
+      sending.write(head)
+      setTimeout(() => sending.destroy(new Error('cut')), 500)
+    })
+
+  it('says in words what is wrong with a file', async () => {
+    const key = v4()
+    const words = Buffer.from('a wall of words')
+    await announce(mason, { key, size: words.length })
+    await append(mason, key, 0, words)
+    expect(await outcome(mason, key)).toMatchObject({
+      state: 'refused',
+      fault: { code: 'photo-kind', detail: expect.stringContaining('not a JPEG, PNG or WebP') },
+    })
+    const large = await announce(mason, { key: v4(), size: 30 * 1024 * 1024 })
+    expect(large.status).toBe(422)
+    expect(await large.text()).toContain('more than 25 MB')
+  })
+
+  it('asks for a person who may, a page of ours, the type and the place', async () => {
+    const told = { key: v4(), size: 10 }
+    const statuses = [
+      await announce({}, told),
+      await announce(reviewer, told),
+      await announce({ ...mason, 'sec-fetch-site': 'cross-site' }, told),
+      await fetch(at(v4()), { headers: mason }),
+      await fetch(at('no-key'), { headers: mason }),
+      await fetch(at(told.key), { method: 'PATCH', headers: mason, body: 'x' }),
+      await fetch(at(told.key), {
+        method: 'PATCH',
+        headers: { ...mason, 'Content-Type': 'application/partial-upload' },
+        body: 'x',
+      }),
+    ].map(({ status }) => status)
+    expect(statuses).toEqual([401, 403, 403, 404, 404, 415, 400])
+  })
+
+  it('is forgotten when given up', async () => {
+    const key = v4()
+    await announce(mason, { key, size: 10 })
+    expect((await fetch(at(key), { method: 'DELETE', headers: mason })).status).toBe(204)
+    expect((await fetch(at(key), { headers: mason })).status).toBe(404)
+  })
+})
+
+describe('a plain form', () => {
+  it('takes photos without a script and leads back with what became of each', async () => {
+    const form = new FormData()
+    form.set('back', '/write?step=photos#added')
+    form.set('key', v4())
+    form.append('photo', new Blob([new Uint8Array(await telephonePicture({ seed: 102 }))]), 'wall.jpg')
+    form.append('photo', new Blob(['words']), 'wall.txt')
+    form.append('photo', new Blob([new Uint8Array(25 * 1024 * 1024 + 1)]), 'large.jpg')
+    const answer = await fetch(`${SITE}/photos/add`, {
+      method: 'POST',
+      headers: mason,
+      body: form,
+      redirect: 'manual',
+    })
+    expect(answer.status).toBe(303)
+    expect(answer.headers.get('location')).toMatch(
+      /^\/write\?step=photos&photo=[0-9a-f]{64}&photoFault=photo-kind&photoFault=photo-too-large%7E%7E25#added$/,
+    )
+  })
+
+  it('that is none, or is cut off, is refused', async () => {
+    const post = (headers: Headers, body: string) =>
+      fetch(`${SITE}/photos/add`, { method: 'POST', headers: { ...mason, ...headers }, body })
+    const multipart = { 'Content-Type': 'multipart/form-data; boundary=x' }
+    const cut = '--x\r\nContent-Disposition: form-data; name="photo"; filename="a.jpg"\r\n\r\nhalf'
+    expect([(await post({}, 'words')).status, (await post(multipart, cut)).status]).toEqual([422, 422])
+  })
+
+  it('leads to no other site, and says when no file was chosen', async () => {
+    const form = new FormData()
+    form.set('back', '//elsewhere.example/')
+    form.set('key', v4())
+    const answer = await fetch(`${SITE}/photos/add`, {
+      method: 'POST',
+      headers: mason,
+      body: form,
+      redirect: 'manual',
+    })
+    expect(answer.headers.get('location')).toBe('/account?photoFault=required')
+  })
+})
+
+describe('a picture', () => {
+  const get = (sha256: string, headers: Headers = {}, file = '320.webp') =>
+    fetch(`${SITE}/photos/${sha256}/${file}`, { headers })
+
+  it('is its sender’s and the reviewers’ until it is published, and gone once erased', async () => {
+    const sha256 = await send(mason, await jpeg({ seed: 103, width: 640, height: 480 }))
+    const seen = async () =>
+      Promise.all([{}, other, mason, reviewer].map(async (who) => (await get(sha256, who)).status))
+    expect(await seen()).toEqual([404, 404, 200, 200])
+    expect((await get(sha256, mason)).headers.get('cache-control')).toBe('private, no-cache')
+    const erasure = { sha256, by: 'steward-of-tests', reason: 'A face.', at: new Date() }
+    await db().$transaction((tx) => erasePhotoIn(tx, erasure))
+    await removePhotoFiles(sha256)
+    expect(await seen()).toEqual([410, 410, 410, 410])
+  })
+
+  it('of a published visit is served to anyone, to be kept, and not sent twice', async () => {
+    const { visits } = (await (await fetch(`${SITE}/api/v1/cases/quollbrook-barn`)).json()) as {
+      visits: { body: { photos?: { sha256: string }[] } }[]
+    }
+    const sha256 = visits.flatMap(({ body }) => body.photos ?? [])[0]?.sha256 ?? ''
+    const answer = await get(sha256)
+    expect(Object.fromEntries(answer.headers)).toMatchObject({
+      'content-type': 'image/webp',
+      'cache-control': 'public, no-cache',
+      'x-content-type-options': 'nosniff',
+    })
+    expect(answer.headers.get('set-cookie')).toBeNull()
+    const tag = answer.headers.get('etag') ?? ''
+    expect((await get(sha256, { 'If-None-Match': tag })).status).toBe(304)
+    expect((await get(sha256, {}, 'kept.jpg')).headers.get('content-type')).toBe('image/jpeg')
+    for (const file of ['999.webp', '320.gif', '..%2f..%2fkeys'])
+      expect((await get(sha256, {}, file)).status).toBe(404)
+  })
+})
+
+describe('one’s own photos', () => {
+  it('are sent through a cut, refused by name, and deleted', async () => {
+    const browser = await openBrowser()
+    try {
+      const { cookie } = await signIn(await makePerson({ roles: ['contributor'] }), SITE)
+      const { page } = await openPage(browser, { baseURL: SITE })
+      await page.context().addCookies([cookie])
+      let pieces = 0
+      await page.route('**/api/v1/photos/*', (route) => {
+        if (route.request().method() === 'PATCH') pieces += 1
+        // Of the second piece the answer is lost, as when a telephone leaves the cell.
+        return pieces === 2 && route.request().method() === 'PATCH'
+          ? route.abort('connectionreset')
+          : route.continue()
+      })
+      await page.goto('/photos')
+      const file = (name: string, buffer: Buffer) => ({ name, mimeType: 'image/jpeg', buffer })
+      const large = await heavy(2.5)
+      await page
+        .getByLabel('Choose photos')
+        .setInputFiles([file('wall.png', large), file('words.jpg', Buffer.from('a wall of words'))])
+      await page.getByText('this file is not a JPEG, PNG or WebP picture').waitFor()
+      await page.getByRole('button', { name: 'Leave out: words.jpg' }).click()
+      await expect.poll(() => page.locator('.photo-grid figure').count(), SLOW).toBe(1)
+      expect(pieces).toBeGreaterThan(3)
+      await page.getByRole('button', { name: 'Delete for good' }).click()
+      await expect.poll(() => page.locator('.photo-grid figure').count(), SLOW).toBe(0)
+    } finally {
+      await browser.close()
+    }
+  })
+
+  it('are sent by a plain form where there is no script', async () => {
+    const browser = await openBrowser()
+    try {
+      const { cookie } = await signIn(await makePerson({ roles: ['contributor'] }), SITE)
+      const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled: false })
+      await page.context().addCookies([cookie])
+      await page.goto('/photos')
+      const buffer = await jpeg({ seed: 104, width: 640, height: 480 })
+      await page
+        .getByLabel('Choose photos')
+        .setInputFiles({ name: 'wall.jpg', mimeType: 'image/jpeg', buffer })
+      await page.getByRole('button', { name: 'Send these photos' }).click()
+      await page.getByText('Ready: 1 photo.').waitFor()
+      expect(await page.locator('.photo-grid figure').count()).toBe(1)
+      expect(trouble).toEqual([])
+    } finally {
+      await browser.close()
+    }
+  })
+})
+
+describe('one spot on two days', () => {
+  it('lies beside and over itself, by the keyboard and without a script', async () => {
+    const browser = await openBrowser()
+    try {
+      const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled: false })
+      await page.goto('/cases/quollbrook-barn#photos')
+      await follow(page, () => page.getByRole('link', { name: 'Compare one spot on two days' }).click())
+      await page.getByLabel('Later picture').selectOption({ label: '15 August 2010' })
+      await follow(page, () => page.getByRole('button', { name: 'Show these two' }).click())
+      const images = page.locator('main img')
+      expect(await images.count()).toBe(4)
+      const [first, second] = [images.nth(0), images.nth(1)]
+      expect(await first.getAttribute('alt')).toContain('joints full')
+      expect(await second.getAttribute('alt')).toContain('white crust')
+      const later = page.locator('.photo-layers .photo:last-child')
+      await expect.poll(() => opacityOf(later), SLOW).toBe('0.5')
+      await page.getByRole('radio', { name: '50 %' }).focus()
+      await page.keyboard.press('ArrowLeft')
+      await expect.poll(() => opacityOf(later), SLOW).toBe('0.25')
+      expect(trouble).toEqual([])
+    } finally {
+      await browser.close()
+    }
+  })
+
+  const opacityOf = (part: import('playwright-core').Locator) =>
+    part.evaluate((one) => getComputedStyle(one).opacity)
+})

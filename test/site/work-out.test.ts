@@ -1,0 +1,192 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Typed } from '../../app/_http/form.ts'
+import { type AnyCalculation, SYSTEMS } from '../../app/_ui/workshop/calculation.ts'
+import { benchData } from '../../app/_ui/workshop/data.ts'
+import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'
+import { workOut } from '../../app/_ui/workshop/run.ts'
+import { CALCULATIONS } from '../../app/work-out/calculations.ts'
+import { follow, openBrowser, openPage } from './browser.ts'
+import { lookOver } from './look-over.ts'
+import { SITE } from './pages.ts'
+
+/** Most sheets of A4 that a result without its working may take. */
+const MOST_SHEETS = 2
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await openBrowser()
+})
+afterAll(() => browser.close())
+
+async function withPage(
+  path: string,
+  javaScriptEnabled: boolean,
+  look: (page: Page) => Promise<void>,
+): Promise<void> {
+  const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled })
+  await page.goto(path)
+  await look(page)
+  expect(trouble).toEqual([])
+  await page.context().close()
+}
+
+/** What the sums themselves say, as a reader in these units sees it. */
+function textsOf(calculation: AnyCalculation, typed: Typed): string[] {
+  const { shown, form, faults } = workOut(calculation, typed, benchData(calculation))
+  expect(faults).toEqual([])
+  return namedFigures(shown?.blocks ?? []).map((figure) => figureText(figure, form.system) ?? 'not known')
+}
+
+/** Every figure that a page shows in its result, in order; the working apart. */
+const textsOn = (page: Page): Promise<string[]> =>
+  page.locator('.bench-result > *:not(.bench-working)').locator('.quantity, .unknown').allTextContents()
+
+/** The first figure that a page asks for with an example in it. */
+function exampleOf(calculation: AnyCalculation) {
+  const { form } = workOut(calculation, {}, benchData(calculation))
+  const found = form.fields.find(({ field, text }) => field.kind === 'amount' && text !== '')
+  if (!found) throw new Error(`${calculation.name} types no figure in advance`)
+  return found
+}
+
+/** Sends the form as it stands, without a script. */
+const send = (page: Page) => follow(page, () => page.click('.bench-form button[type=submit]:not([name])'))
+
+const settled = (page: Page, wanted: readonly string[]) =>
+  expect.poll(() => textsOn(page), { timeout: 10_000 }).toEqual(wanted)
+
+const cases = Object.values(CALCULATIONS).map(({ calculation }) => [calculation.name, calculation] as const)
+
+describe.each(cases)('/work-out/%s', (name, calculation: AnyCalculation) => {
+  const path = `/work-out/${name}`
+
+  it.each(SYSTEMS)('shows what the sums say without a script, in %s units', async (units) => {
+    await withPage(`${path}?units=${units}`, false, async (page) => {
+      expect(await textsOn(page)).toEqual(textsOf(calculation, { units }))
+    })
+  })
+
+  it('is sent without a script, and its address then holds all of it', async () => {
+    const { field } = exampleOf(calculation)
+    await withPage(path, false, async (page) => {
+      const before = await textsOn(page)
+      await send(page)
+      expect(await textsOn(page)).toEqual(before)
+      const { searchParams } = new URL(page.url())
+      for (const part of [field.name, 'ed', 'sums', 'is', 'units'])
+        expect(searchParams.has(part), part).toBe(true)
+      expect(searchParams.has('in')).toBe(false)
+    })
+  })
+
+  it('keeps what was typed, says what is wrong with it, and begins there', async () => {
+    const { field } = exampleOf(calculation)
+    await withPage(path, false, async (page) => {
+      await page.fill(`[name="${field.name}"]`, 'mud')
+      await send(page)
+      expect(await page.inputValue(`[name="${field.name}"]`)).toBe('mud')
+      expect(await page.locator(`[id="field-${field.name}-error"]`).textContent()).toContain(
+        '“mud” is not a number',
+      )
+      expect(await page.locator(':focus').getAttribute('id')).toBe('faults')
+      expect(await page.locator('#result').count()).toBe(0)
+    })
+  })
+
+  it('changes units without a script without changing what was typed', async () => {
+    const { form } = workOut(calculation, {}, benchData(calculation))
+    await withPage(path, false, async (page) => {
+      await page.selectOption('[name=in]', 'us')
+      await send(page)
+      const typed = Object.fromEntries(new URL(page.url()).searchParams)
+      expect(typed.units).toBe('us')
+      const after = workOut(calculation, typed, benchData(calculation))
+      for (const { field, amount } of form.fields) {
+        const now = after.form.fields.find((one) => one.field.name === field.name)?.amount
+        if (amount)
+          expect((now?.typical ?? Number.NaN) / (amount.typical || 1)).toBeCloseTo(amount.typical ? 1 : 0, 2)
+      }
+      expect(await textsOn(page)).toEqual(textsOf(calculation, typed))
+    })
+  })
+
+  it('follows typing with a script: the sums’ figures, and an address that gives them again', async () => {
+    const { field, text } = exampleOf(calculation)
+    const example = Number(text.split('–')[0])
+    // A share near the whole goes down instead.
+    const most = (field.kind === 'amount' && field.limits?.max) || Number.POSITIVE_INFINITY
+    const typed = String(Number((example * (example * 1.1 > most ? 0.9 : 1.1)).toPrecision(3)))
+    await withPage(path, true, async (page) => {
+      await page.waitForFunction(() => document.querySelector('.bench-show') === null)
+      const before = await textsOn(page)
+      await page.fill(`[name="${field.name}"]`, typed)
+      await expect
+        .poll(() => new URL(page.url()).searchParams.get(field.name), { timeout: 10_000 })
+        .toBe(typed)
+      const address = page.url()
+      const wanted = textsOf(calculation, Object.fromEntries(new URL(address).searchParams))
+      await settled(page, wanted)
+      expect(wanted).not.toEqual(before)
+      await page.goto(address)
+      expect(await textsOn(page)).toEqual(wanted)
+      expect(await page.locator('.notice-note').filter({ hasText: 'Something changed' }).count()).toBe(0)
+    })
+  })
+
+  it('is heard and mended with the keyboard alone', async () => {
+    const { field, text } = exampleOf(calculation)
+    await withPage(path, true, async (page) => {
+      await page.waitForFunction(() => document.querySelector('.bench-show') === null)
+      await page.focus(`[name="${field.name}"]`)
+      await page.keyboard.press('Control+A')
+      await page.keyboard.type('mud')
+      await expect.poll(() => page.locator('#faults').count(), { timeout: 10_000 }).toBe(1)
+      expect(await page.inputValue(`[name="${field.name}"]`)).toBe('mud')
+      await expect
+        .poll(() => page.locator('[role=status]').first().textContent(), { timeout: 10_000 })
+        .toContain('to mend')
+      await page.keyboard.press('Control+A')
+      await page.keyboard.type(text)
+      await expect.poll(() => page.locator('#faults').count(), { timeout: 10_000 }).toBe(0)
+    })
+  })
+
+  it('prints its result and its address, and neither form nor controls', async () => {
+    await withPage(path, true, async (page) => {
+      const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: true })
+      const sheets = pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0
+      expect(sheets).toBeGreaterThan(0)
+      expect(sheets).toBeLessThanOrEqual(MOST_SHEETS)
+      await page.emulateMedia({ media: 'print' })
+      expect(await page.locator('.bench-form').isVisible()).toBe(false)
+      expect(await page.locator('.bench-versions .address').isVisible()).toBe(true)
+      expect(await page.locator('.bench-versions .address').textContent()).toContain(path)
+    })
+  })
+
+  it('gives the same figures as CSV and JSON', async () => {
+    const figures = namedFigures(workOut(calculation, {}, benchData(calculation)).shown?.blocks ?? [])
+    const csv = await (await fetch(`${SITE}${path}/figures.csv`)).text()
+    for (const { name } of figures) expect(csv).toContain(`result,${name},`)
+    const { lines } = (await (await fetch(`${SITE}${path}/figures.json`)).json()) as {
+      lines: { name: string }[]
+    }
+    expect(lines.map((line) => line.name)).toEqual(
+      expect.arrayContaining(figures.map((figure) => figure.name)),
+    )
+    const { field } = exampleOf(calculation)
+    const refused = await fetch(`${SITE}${path}/figures.csv?${field.name}=mud`)
+    expect(refused.status).toBe(422)
+    expect(await refused.text()).toContain('mud')
+  })
+
+  it('breaks no rule of axe and fits narrow windows, with a result and with faults', async () => {
+    await withPage(path, true, async (page) => {
+      expect(await lookOver(page, `work-out-${name}`)).toEqual([])
+      const { field } = exampleOf(calculation)
+      await page.goto(`${path}?${field.name}=1,500`)
+      expect(await lookOver(page)).toEqual([])
+    })
+  })
+})
