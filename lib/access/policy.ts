@@ -5,13 +5,14 @@ import type { Actor, Member, Role, System } from './actor.ts'
 interface Subjects {
   submit: undefined
   writeDraft: undefined
-  /** Of a revision: whoever wrote it or a part of it. */
+  /** Of a revision: whoever wrote a part of it, or any other revision of its entry. */
   decide: { readonly authorKeys: readonly string[] }
   review: undefined
   readUnpublished: { readonly authorKeys: readonly string[] }
   dispute: undefined
   settle: { readonly authorKeys: readonly string[]; readonly disputerKeys: readonly string[] }
-  answer: { readonly caseAuthorKeys: readonly string[] }
+  /** Of a visit: whoever wrote the case it was made to, and whoever wrote the visit. */
+  answer: { readonly caseAuthorKeys: readonly string[]; readonly visitAuthorKeys: readonly string[] }
   strike: undefined
   remind: undefined
   withdraw: undefined
@@ -46,7 +47,11 @@ const MEMBERS: { readonly [V in Verb]: Rule<V> } = {
     roles: ['reviewer'],
     when: ({ key }, { authorKeys, disputerKeys }) => !authorKeys.includes(key) && !disputerKeys.includes(key),
   },
-  answer: { roles: 'any', when: ({ key }, { caseAuthorKeys }) => caseAuthorKeys.includes(key) },
+  answer: {
+    roles: 'any',
+    when: ({ key, unconfirmed }, { caseAuthorKeys, visitAuthorKeys }) =>
+      unconfirmed !== true && caseAuthorKeys.includes(key) && !visitAuthorKeys.includes(key),
+  },
   strike: { roles: ['steward'] },
   remind: { roles: 'any' },
   withdraw: { roles: ['steward'] },

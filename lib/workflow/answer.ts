@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { recordAct } from '#lib/db/audit.ts'
-import { authorsOf } from '#lib/db/authors.ts'
+import { partiesTo } from '#lib/db/authors.ts'
 import { db } from '#lib/db/client.ts'
 import { readBody } from '#lib/entry/body.ts'
 import { slug, text } from '#lib/entry/fields.ts'
@@ -18,7 +18,7 @@ const reply = z.strictObject({ key: z.uuid(), slug, words: text(1200) })
  * What the author of a case says beside somebody's visit to it. It shows at once, in their name; a steward can take
  * it off the page with {@link strike}.
  *
- * @throws Refusal `forbidden` for all but the authors of the case; `not-found`; `conflict`; `invalid`
+ * @throws Refusal `forbidden` for all but the authors of the case, and for those of the visit; `not-found`; `conflict`; `invalid`
  */
 export async function answerVisit(actor: Actor, given: z.infer<typeof reply>): Promise<Decided> {
   const { key, slug, words } = parse(reply, given)
@@ -27,20 +27,15 @@ export async function answerVisit(actor: Actor, given: z.infer<typeof reply>): P
     const revision = await publishedOf(tx, entry)
     if (entry.kind !== 'visit') throw new Refusal('not-found', 'There is no such visit.')
     const { case: caseSlug } = readBody('visit', revision.body, revision.shape)
-    const visited = await tx.entry.findUnique({ where: { slug: caseSlug }, select: { id: true } })
-    const caseAuthorKeys = visited === null ? [] : await authorsOf(visited.id, undefined, tx)
-    const { key: by } = must(actor, 'answer', { caseAuthorKeys })
+    const parties = await partiesTo({ entryId: entry.id, caseSlug }, tx)
+    const { key: by } = must(actor, 'answer', parties)
     const first = await decisionByKey(tx, key, by)
     if (first !== null) return first
     const told = { entry, revision, key, reviewerKey: by, checklist: {}, words }
     const decided = await recordDecision(tx, { ...told, outcome: 'answer' })
     await recordAct(tx, actor, 'answer-visit', slug, { number: revision.number })
     const number = await lastDeed(tx, entry.id)
-    await notify(tx, await authorsOf(entry.id, undefined, tx), by, {
-      what: 'answered',
-      entryId: entry.id,
-      number,
-    })
+    await notify(tx, parties.visitAuthorKeys, by, { what: 'answered', entryId: entry.id, number })
     return decided
   })
 }

@@ -23,10 +23,10 @@ export async function claim(actor: Actor, given: z.infer<typeof wish>): Promise<
   return db().$transaction(async (tx) => {
     const revision = await tx.revision.findUnique({
       where: { id: revisionId },
-      select: { entryId: true, number: true, state: true },
+      select: { entryId: true, state: true },
     })
     if (revision === null) throw new Refusal('not-found', 'There is no such revision.')
-    const authorKeys = await writersOf(revision.entryId, revision.number, tx)
+    const authorKeys = await writersOf(revision.entryId, tx)
     const { key } = must(actor, 'decide', { authorKeys })
     if (revision.state !== 'submitted')
       throw new Refusal('conflict', `This revision is ${revision.state} already.`)

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { recordAct } from '#lib/db/audit.ts'
-import { authorsOf, writersOf } from '#lib/db/authors.ts'
+import { authorsOf, partiesTo, writersOf } from '#lib/db/authors.ts'
 import type { Db } from '#lib/db/client.ts'
 import { refresh } from '#lib/db/projection/refresh.ts'
 import { publishing } from '#lib/db/publishing.ts'
@@ -60,7 +60,7 @@ export async function decideIn(
   const entry = await lockEntry(tx, slug)
   const revision = entry && (await readRevision(tx, entry.id, number))
   if (entry === null || revision === null) throw new Refusal('not-found', 'There is no such revision.')
-  const authorKeys = await writersOf(entry.id, number, tx)
+  const authorKeys = await writersOf(entry.id, tx)
   const { key: reviewerKey } = must(actor, 'decide', { authorKeys })
   const first = await decisionByKey(tx, key, reviewerKey)
   if (first !== null) return { decided: first, entryId: entry.id }
@@ -117,17 +117,12 @@ async function publishOrApprove(
   return approvals.length > 0 ? 'publish' : 'approve'
 }
 
-/** Whoever wrote the case is told of a visit by somebody else; its author has the other notice already. */
-async function tellOfVisit(tx: Db, entryId: string, { number, authorKey, body, shape }: Judged, by: string) {
+/** Whoever wrote the case, and may answer, is told of a visit by somebody else. */
+async function tellOfVisit(tx: Db, entryId: string, { number, body, shape }: Judged, by: string) {
   const { case: caseSlug } = readBody('visit', body, shape)
-  const visited = await tx.entry.findUnique({ where: { slug: caseSlug }, select: { id: true } })
-  const authors = visited === null ? [] : await authorsOf(visited.id, undefined, tx)
-  await notify(
-    tx,
-    authors.filter((key) => key !== authorKey),
-    by,
-    { what: 'visited', entryId, number },
-  )
+  const { caseAuthorKeys, visitAuthorKeys } = await partiesTo({ entryId, caseSlug }, tx)
+  const others = caseAuthorKeys.filter((key) => !visitAuthorKeys.includes(key))
+  await notify(tx, others, by, { what: 'visited', entryId, number })
 }
 
 /** What is published never goes back to an earlier revision. */

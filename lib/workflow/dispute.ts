@@ -95,7 +95,7 @@ export async function answerDispute(actor: Actor, given: z.infer<typeof ruling>)
     const open = await openDisputes(entry.id, tx)
     const authorKeys = await authorsOf(entry.id, undefined, tx)
     const disputerKeys = open.map(({ byKey }) => byKey)
-    const writerKeys = await writersOf(entry.id, undefined, tx)
+    const writerKeys = await writersOf(entry.id, tx)
     const { key: by } = must(actor, 'settle', { authorKeys: writerKeys, disputerKeys })
     const first = await decisionByKey(tx, key, by)
     if (first !== null) return first

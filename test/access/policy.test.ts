@@ -39,6 +39,19 @@ describe('may(actor, verb, subject)', () => {
   })
 })
 
+describe('may(member, answer, parties)', () => {
+  const ask = (caseAuthorKeys: string[], visitAuthorKeys: string[], over: object = {}) =>
+    may({ ...member(), ...over } as Actor, 'answer', { caseAuthorKeys, visitAuthorKeys })
+
+  it('is for whoever wrote the case and no part of the visit, with a confirmed address', () => {
+    expect(ask(['another', 'me'], ['a visitor'])).toBe(true)
+    expect(ask(['another'], ['a visitor'])).toBe(false)
+    expect(ask(['me'], ['me'])).toBe(false)
+    expect(ask(['another', 'me'], ['a visitor', 'me'])).toBe(false)
+    expect(ask(['me'], ['a visitor'], { unconfirmed: true })).toBe(false)
+  })
+})
+
 describe('must(actor, verb, subject)', () => {
   it('gives the actor back when they may', () => {
     expect(must(SYSTEM, 'restore', undefined)).toBe(SYSTEM)

@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Member } from '#lib/access/actor.ts'
 import { adaptationTree } from '#lib/db/adaptations.ts'
-import { writersOf } from '#lib/db/authors.ts'
+import { authorsBehind, writersOf } from '#lib/db/authors.ts'
 import { closeDb, db } from '#lib/db/client.ts'
 import { openDisputes } from '#lib/db/disputes.ts'
 import { likelyDuplicates } from '#lib/db/duplicates.ts'
@@ -94,7 +94,8 @@ describe('with a long history', () => {
     ['the open disputes of an entry', async () => openDisputes(await anyEntry())],
     ['all open disputes', disputedNow],
     ['what waits', () => waitingRevisions()],
-    ['who wrote it', async () => writersOf(await anyEntry(), 1)],
+    ['who wrote it', async () => writersOf(await anyEntry())],
+    ['whose words it holds', async () => authorsBehind(await anyEntry(), 1)],
     ['what it was adapted from', async () => adaptationTree(await anyEntry())],
     ['notices', () => noticesFor(MASON.key)],
     ['visits due', () => remindersOf(MASON.key)],

@@ -2,6 +2,7 @@ import { v4, v7 } from 'uuid'
 import { describe, expect, it } from 'vitest'
 import type { Member } from '#lib/access/actor.ts'
 import { adaptationTree } from '#lib/db/adaptations.ts'
+import { authorsBehind } from '#lib/db/authors.ts'
 import { db } from '#lib/db/client.ts'
 import { likelyDuplicates } from '#lib/db/duplicates.ts'
 import { noticesFor } from '#lib/db/notices.ts'
@@ -33,6 +34,7 @@ import {
 
 const SECOND: Member = { kind: 'member', key: 'reviewer-2', roles: ['reviewer'] }
 const READER: Member = { kind: 'member', key: 'reader-1', roles: [] }
+const READER_WHO_WRITES: Member = { kind: 'member', key: 'mason-3', roles: ['contributor'] }
 const GUEST = { kind: 'guest' } as const
 const forbidden = expect.objectContaining({ code: 'forbidden' })
 const conflict = expect.objectContaining({ code: 'conflict' })
@@ -120,6 +122,23 @@ describe('decide(reviewer, judgement)', () => {
     const author: Member = { ...CONTRIBUTOR, roles: ['contributor', 'reviewer'] }
     await expect(decide(author, verdictOn(adapted))).rejects.toThrow(forbidden)
     await expect(decide(writes, verdictOn(adapted))).rejects.toThrow(forbidden)
+  })
+
+  it('lets nobody judge, hold or rule on an entry that they wrote any version of, an earlier or a later one', async () => {
+    const writes: Member = { kind: 'member', key: 'later-hand', roles: ['contributor', 'reviewer'] }
+    const first = await send('waits-behind', makeRecipe())
+    await submit(writes, makeSubmission({ slug: 'waits-behind', basedOn: 1 }), REFERENCES)
+    await expect(claim(writes, held(first))).rejects.toThrow(forbidden)
+    await expect(decide(writes, verdictOn(first, 'decline'))).rejects.toThrow(forbidden)
+    await decide(REVIEWER, verdictOn(first))
+    await decide(REVIEWER, verdictOn({ slug: 'waits-behind', number: 2 }))
+    const third = await send('waits-behind', makeRecipe({ title: 'A third hand' }), { basedOn: 2 })
+    await expect(claim(writes, held(third))).rejects.toThrow(forbidden)
+    await decide(REVIEWER, verdictOn(third))
+    await dispute(READER, said('waits-behind'))
+    const ruling = { ...said('waits-behind'), outcome: 'settle' as const, read: 4 }
+    await expect(answerDispute(writes, ruling)).rejects.toThrow(forbidden)
+    await answerDispute(SECOND, ruling)
   })
 
   it('keeps words on single fields with the decision, and tells the author', async () => {
@@ -245,6 +264,67 @@ describe('answerVisit(author of the case, words)', () => {
     const entry = await entryHead(GUEST, 'answered-visit')
     const version = entry && (await versionOf(GUEST, entry, 1))
     expect(version?.deeds.find(({ outcome }) => outcome === 'answer')?.words).toBeNull()
+  })
+})
+
+describe('authorsBehind(entry, number)', () => {
+  it('are all whose words a version grew from, in the order they first wrote, and nobody who was declined', async () => {
+    const revise = async (by: Member, basedOn: number | null, outcome: 'publish' | 'return' | 'decline') => {
+      const sent = await submit(by, makeSubmission({ slug: 'many-hands', basedOn }), REFERENCES)
+      await decide(SECOND, verdictOn(sent, outcome))
+      return sent
+    }
+    const { entryId } = await revise(OTHER, null, 'publish')
+    await revise(READER_WHO_WRITES, 1, 'decline')
+    await revise(CONTRIBUTOR, 1, 'return')
+    await revise(OTHER, 3, 'publish')
+    await revise(REVIEWER, 4, 'publish')
+    const behind = (number: number) => authorsBehind(entryId, number)
+    expect(await behind(1)).toEqual([OTHER.key])
+    expect(await behind(4)).toEqual([OTHER.key, CONTRIBUTOR.key])
+    expect(await behind(5)).toEqual([OTHER.key, CONTRIBUTOR.key, REVIEWER.key])
+    expect(await behind(2)).toEqual([OTHER.key, READER_WHO_WRITES.key])
+  })
+})
+
+describe('the right to answer beside a visit', () => {
+  const visited = async (slug: string, visitor: Member = OTHER) => {
+    const body = makeVisit({ case: slug })
+    const visit = await submit(
+      visitor,
+      makeSubmission({ kind: 'visit', slug: `${slug}-seen`, body }),
+      REFERENCES,
+    )
+    await decide(REVIEWER, verdictOn(visit))
+    return `${slug}-seen`
+  }
+  const revise = (by: Member, slug: string, body: unknown, over: object = {}) =>
+    submit(by, makeSubmission({ slug, body, basedOn: 1, ...over }), REFERENCES)
+
+  it('is not a visitor’s who revised the case too: the first author’s it stays', async () => {
+    await publish('case', 'both-hands', makeCase())
+    const edit = await revise(OTHER, 'both-hands', makeCase({ summary: 'Seen again.' }), { kind: 'case' })
+    await decide(REVIEWER, verdictOn(edit))
+    const visit = await visited('both-hands')
+    await expect(answerVisit(OTHER, said(visit))).rejects.toThrow(forbidden)
+    await answerVisit(CONTRIBUTOR, said(visit))
+  })
+
+  it('is not an author’s who corrected the visit, nor theirs whose edit of the case was declined', async () => {
+    await publish('case', 'edited-visit', makeCase())
+    const declined = await revise(OTHER, 'edited-visit', makeCase({ summary: 'Mine.' }), { kind: 'case' })
+    await decide(REVIEWER, verdictOn(declined, 'decline'))
+    const visit = await visited('edited-visit', READER_WHO_WRITES)
+    await expect(answerVisit(OTHER, said(visit))).rejects.toThrow(forbidden)
+    expect((await noticesFor(OTHER.key)).notices.map(({ slug }) => slug)).not.toContain(visit)
+    await revise(CONTRIBUTOR, visit, makeVisit({ case: 'edited-visit', seen: 'A crack.' }), { kind: 'visit' })
+    await expect(answerVisit(CONTRIBUTOR, said(visit))).rejects.toThrow(forbidden)
+  })
+
+  it('waits until an address is confirmed, since the words show at once', async () => {
+    await publish('case', 'unconfirmed-hand', makeCase())
+    const visit = await visited('unconfirmed-hand')
+    await expect(answerVisit({ ...CONTRIBUTOR, unconfirmed: true }, said(visit))).rejects.toThrow(/Confirm/)
   })
 })
 

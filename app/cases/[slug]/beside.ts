@@ -1,6 +1,6 @@
-import type { Actor } from '#lib/access/actor.ts'
+import type { Actor, Member } from '#lib/access/actor.ts'
 import { may } from '#lib/access/policy.ts'
-import { authorsOf } from '#lib/db/authors.ts'
+import { authorsBehind, writtenInBy } from '#lib/db/authors.ts'
 import { disputedAmong } from '#lib/db/disputes.ts'
 import { answersTo, type Deed } from '#lib/db/versions.ts'
 import { type NameOf, namesOf } from '../../_ui/author.ts'
@@ -14,21 +14,38 @@ export interface Beside {
   readonly answerable: ReadonlySet<string>
 }
 
+/** The case, and its revision published now. */
+interface Visited {
+  readonly entryId: string
+  readonly latest: number
+}
+
 /** Reads it for these visits to a case. */
 export async function besideVisits(
   actor: Actor,
-  caseEntryId: string,
+  visited: Visited,
   visits: readonly { readonly entryId: string; readonly author: string }[],
 ): Promise<Beside> {
   const ids = visits.map(({ entryId }) => entryId)
-  const [answers, disputed, caseAuthorKeys] = await Promise.all([
+  const [answers, disputed, answerable] = await Promise.all([
     answersTo(ids),
     disputedAmong(ids),
-    actor.kind === 'member' ? authorsOf(caseEntryId) : [],
+    actor.kind === 'member' ? answerableBy(actor, visited, ids) : new Set<string>(),
   ])
-  const mayAnswer = may(actor, 'answer', { caseAuthorKeys })
-  const ofOthers = visits.filter(({ author }) => actor.kind === 'member' && author !== actor.key)
   const nameOf = await namesOf([...visits.map(({ author }) => author), ...answers.map(({ byKey }) => byKey)])
-  const answerable = new Set(mayAnswer ? ofOthers.map(({ entryId }) => entryId) : [])
   return { nameOf, answers, disputed, answerable }
+}
+
+async function answerableBy(
+  member: Member,
+  { entryId, latest }: Visited,
+  visitIds: readonly string[],
+): Promise<ReadonlySet<string>> {
+  const [caseAuthorKeys, own] = await Promise.all([
+    authorsBehind(entryId, latest),
+    writtenInBy(member.key, visitIds),
+  ])
+  const mayAnswer = (id: string) =>
+    may(member, 'answer', { caseAuthorKeys, visitAuthorKeys: own.has(id) ? [member.key] : [] })
+  return new Set(visitIds.filter(mayAnswer))
 }

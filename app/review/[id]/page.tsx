@@ -48,7 +48,7 @@ export default async function ItemPage({ params }: { params: Promise<{ id: strin
   const changes = diffBodies(before, body)
   const [findings, writers, standing, shown, earlier] = await Promise.all([
     findingsFor({ kind, body, entryId: item.entryId, authorKey: version.authorKey }),
-    writersOf(item.entryId, number),
+    writersOf(item.entryId),
     standingBody(kind, item.entryId),
     shownIn(kind, [before, body]),
     from === null ? null : versionOf(member, entry, from.number),
@@ -62,7 +62,7 @@ export default async function ItemPage({ params }: { params: Promise<{ id: strin
   ])
   const waits = item.state === 'submitted' && !entry.withdrawn
   const approved = version.deeds.some(({ outcome, byKey }) => outcome === 'approve' && byKey === member.key)
-  const judges = may(member, 'decide', { authorKeys: [...entry.authorKeys, ...writers] }) && !approved
+  const judges = may(member, 'decide', { authorKeys: writers }) && !approved
   return (
     <>
       <PageHead

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { v7 } from 'uuid'
 import { may } from '#lib/access/policy.ts'
+import { partiesTo } from '#lib/db/authors.ts'
 import { entryHead } from '#lib/db/versions.ts'
 import { enter } from '../../../_http/actor.ts'
 import { ActionForm } from '../../../_ui/action-form.tsx'
@@ -22,8 +23,8 @@ export default async function AnswerPage({ params }: { params: Promise<{ slug: s
   if (member === null) return <NotYours />
   const visit = await entryHead(member, slug)
   if (visit?.caseSlug == null || visit.published === null) return <NotHere />
-  const visited = await entryHead(member, visit.caseSlug)
-  if (!may(member, 'answer', { caseAuthorKeys: visited?.authorKeys ?? [] })) return <NotYours />
+  const { entryId, caseSlug } = visit
+  if (!may(member, 'answer', await partiesTo({ entryId, caseSlug }))) return <NotYours />
   return (
     <VersionsHead entry={visit} title={t('answer.title')} lead={t('answer.lead')}>
       <ActionForm

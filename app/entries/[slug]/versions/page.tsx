@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { may, mayEver } from '#lib/access/policy.ts'
+import { partiesTo } from '#lib/db/authors.ts'
 import {
   type EntryHead,
   entryHead,
@@ -42,8 +43,12 @@ export default async function VersionsPage({ params, searchParams }: Props) {
     versionsOf(actor, entry, wholeNumber((await searchParams).before)),
     readableVersions(actor, entry),
   ])
-  const visited = entry.caseSlug === null ? null : await entryHead(actor, entry.caseSlug)
-  const answers = visited !== null && may(actor, 'answer', { caseAuthorKeys: visited.authorKeys })
+  const { entryId, caseSlug, published } = entry
+  const answers =
+    actor.kind === 'member' &&
+    caseSlug !== null &&
+    published !== null &&
+    may(actor, 'answer', await partiesTo({ entryId, caseSlug }))
   const nameOf = await namesOf(
     versions.flatMap(({ authorKey, deeds }) => [authorKey, ...deeds.map(({ byKey }) => byKey)]),
   )
