@@ -1,5 +1,6 @@
+import { authorsBehind } from '#lib/db/authors.ts'
 import { citePath, versionsPath } from '../_versions/address.ts'
-import { formatDate } from '../_words/format.ts'
+import { formatDate, formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { namesOf } from './author.ts'
 import { Facts } from './facts.tsx'
@@ -8,6 +9,7 @@ import type { EntryPath } from './superseded.tsx'
 
 interface Entry {
   readonly slug: string
+  readonly entryId: string
   readonly revision: number
   readonly author: string
   readonly submittedAt: Date
@@ -20,13 +22,15 @@ interface Entry {
 export async function CiteSection(props: { path: EntryPath; entry: Entry; title: string }) {
   const { path, entry, title } = props
   const t = words('pages')
-  const nameOf = await namesOf([entry.author])
+  const keys = await authorsBehind(entry.entryId, entry.revision)
+  const nameOf = await namesOf([...keys, entry.author])
+  const authors = formatList(keys.map(nameOf))
   const address = `/${path}/${entry.slug}?revision=${entry.revision}`
   return (
     <Section id="cite" title={t('cite.title')} note={t('cite.sectionNote')}>
       <p>
         {t.rich('cite.line', {
-          author: nameOf(entry.author),
+          author: authors,
           year: entry.publishedAt.toISOString().slice(0, 4),
           title,
           revision: entry.revision,
@@ -42,6 +46,7 @@ export async function CiteSection(props: { path: EntryPath; entry: Entry; title:
             date: formatDate(entry.publishedAt),
           }),
           [t('cite.author')]: nameOf(entry.author),
+          [t('cite.authors')]: keys.length > 1 ? authors : null,
           [t('cite.note')]: entry.note,
           [t('cite.digest')]: <code>{entry.digest}</code>,
         }}

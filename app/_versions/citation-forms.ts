@@ -1,9 +1,12 @@
+import { formatList } from '../_words/format.ts'
+
 /** What a citation of one version is made from. */
 export interface Cited {
   readonly slug: string
   readonly revision: number
   readonly title: string
-  readonly author: string
+  /** Everyone whose words it holds or grew from, in the order in which they first wrote. */
+  readonly authors: readonly string[]
   /** When this version was published. */
   readonly publishedAt: Date
   /** Where it stays, with scheme and host. */
@@ -23,7 +26,7 @@ const sha = ({ digest }: Cited) => `SHA-256 ${digest}`
 export const bibtex = (cited: Cited): string =>
   [
     `@misc{${keyOf(cited)},`,
-    `  author = {{${escapeTex(cited.author)}}},`,
+    `  author = {${cited.authors.map((name) => `{${escapeTex(name)}}`).join(' and ')}},`,
     `  title = {{${escapeTex(cited.title)}}},`,
     `  year = {${day(cited).slice(0, 4)}},`,
     `  month = ${Number(day(cited).slice(5, 7))},`,
@@ -46,7 +49,7 @@ export const ris = (cited: Cited): string =>
   [
     ['TY', 'ELEC'],
     ['ID', keyOf(cited)],
-    ['AU', cited.author],
+    ...cited.authors.map((name) => ['AU', name]),
     ['TI', cited.title],
     ['PY', day(cited).slice(0, 4)],
     ['DA', `${day(cited).replaceAll('-', '/')}/`],
@@ -67,7 +70,7 @@ export const cslJson = (cited: Cited): string =>
         id: keyOf(cited),
         type: 'webpage',
         title: cited.title,
-        author: [{ literal: cited.author }],
+        author: cited.authors.map((literal) => ({ literal })),
         issued: { 'date-parts': [day(cited).split('-').map(Number)] },
         'container-title': COLLECTION,
         version: version(cited),
@@ -81,7 +84,7 @@ export const cslJson = (cited: Cited): string =>
 
 /** One line of plain text. */
 export const plain = (cited: Cited): string =>
-  `${cited.author} (${day(cited).slice(0, 4)}). ${cited.title}, ${version(cited)}. ${COLLECTION}. ${cited.address}\n`
+  `${formatList(cited.authors)} (${day(cited).slice(0, 4)}). ${cited.title}, ${version(cited)}. ${COLLECTION}. ${cited.address}\n`
 
 /** Each form that a citation can be taken away in, with its file name's ending and its media type. */
 export const FORMS = {

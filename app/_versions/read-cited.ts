@@ -1,4 +1,5 @@
 import { GUEST } from '#lib/access/actor.ts'
+import { authorsBehind } from '#lib/db/authors.ts'
 import { publishedBySlug } from '#lib/db/published.ts'
 import { type EntryHead, entryHead } from '#lib/db/versions.ts'
 import { readSettings } from '#lib/env.ts'
@@ -15,7 +16,8 @@ export async function readCited(
   const entry = await entryHead(GUEST, slug)
   const found = entry && (await publishedBySlug(entry.kind, slug, revision ?? null))
   if (!entry || !found) return null
-  const nameOf = await namesOf([found.author])
+  const keys = await authorsBehind(found.entryId, found.revision)
+  const nameOf = await namesOf(keys)
   const { publishedAt, digest } = found
   const title =
     'title' in found.body
@@ -24,7 +26,7 @@ export async function readCited(
   return {
     entry,
     cited: {
-      ...{ slug, revision: found.revision, title, author: nameOf(found.author), publishedAt, digest },
+      ...{ slug, revision: found.revision, title, authors: keys.map(nameOf), publishedAt, digest },
       address: `${readSettings().siteUrl}${versionPath(slug, found.revision)}`,
     },
   }
