@@ -50,7 +50,7 @@ export default async function CasePage({ params, searchParams }: Props) {
   const [recipes, photos, beside] = await Promise.all([
     revisionNames(body.works.flatMap(({ recipe }) => recipe ?? [])),
     photoFacts(visits.flatMap(({ body }) => (body.photos ?? []).map(({ sha256 }) => sha256))),
-    currentActor().then((actor) => besideVisits(actor, found.entryId, visits)),
+    currentActor().then((actor) => besideVisits(actor, found, visits)),
   ])
   return (
     <>
@@ -87,7 +87,7 @@ export default async function CasePage({ params, searchParams }: Props) {
       <CasePhotos slug={slug} visits={visits} facts={photos} />
       <Fabric body={body} />
       <Found body={body} />
-      <QualitySection body={body} visits={visits} />
+      <QualitySection body={body} visits={visits} caseEntryId={found.entryId} />
       <CautionSection cautions={cautionsOf(body, recipes)} />
       <CiteSection path="cases" entry={found} title={body.title} />
     </>

@@ -1,3 +1,4 @@
+import { visitsByOthers } from '#lib/db/authors.ts'
 import type { Published } from '#lib/db/published.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import { lastDayOf, yearsBetween } from '#lib/entry/dates.ts'
@@ -32,7 +33,9 @@ interface Line {
 }
 
 /** What a case holds and what it lacks, counted: no sum, no mark. */
-export function QualitySection({ body, visits }: { body: CaseBody; visits: Visits }) {
+export async function QualitySection(props: { body: CaseBody; visits: Visits; caseEntryId: string }) {
+  const { body, visits } = props
+  const byOthers = await visitsByOthers([props.caseEntryId])
   return (
     <Section id="recorded" title={t('quality.title')} note={t('quality.note')}>
       <DataTable
@@ -43,7 +46,7 @@ export function QualitySection({ body, visits }: { body: CaseBody; visits: Visit
           { key: 'what', head: t('quality.what'), names: true },
           { key: 'count', head: t('quality.count'), number: true },
         ]}
-        rows={linesOf(body, visits).map(({ what, count, of, quality }) => ({
+        rows={linesOf(body, visits, byOthers).map(({ what, count, of, quality }) => ({
           key: what,
           cells: {
             what:
@@ -65,7 +68,7 @@ export function QualitySection({ body, visits }: { body: CaseBody; visits: Visit
   )
 }
 
-function linesOf(body: CaseBody, visits: Visits): Line[] {
+function linesOf(body: CaseBody, visits: Visits, byOthers: ReadonlySet<string>): Line[] {
   const { place, fabric, exposure, mortars, works } = body
   const samples = mortars.flatMap((mortar) => mortar.samples)
   const exposed = [exposure.drivingRain, exposure.frost, exposure.ground]
@@ -96,15 +99,14 @@ function linesOf(body: CaseBody, visits: Visits): Line[] {
       count: visits.reduce((sum, visit) => sum + (visit.body.photos?.length ?? 0), 0),
       quality: 'photos',
     },
-    { what: 'second-observer', count: count(isSecond(visits)), quality: 'second-observer' },
+    {
+      what: 'second-observer',
+      count: count(({ entryId }) => byOthers.has(entryId)),
+      quality: 'second-observer',
+    },
     { what: 'past-five', count: count(isLate(body, visits)), quality: 'past-five' },
   ]
 }
-
-/** A visit that several people read, or by someone else than whoever visited that work first. */
-const isSecond = (visits: Visits) => (visit: Visits[number]) =>
-  (visit.body.others?.length ?? 0) > 0 ||
-  visit.author !== visits.find(({ body }) => body.work === visit.body.work)?.author
 
 /** Five years or more after its work's baseline, or else its end: as lists count years watched. */
 const isLate =

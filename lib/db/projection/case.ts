@@ -8,6 +8,7 @@ import type {
   VisitIndexModel,
   WorkIndexModel,
 } from '../../../prisma/generated/models.ts'
+import { visitsByOthers } from '../authors.ts'
 import type { Db } from '../client.ts'
 import { disputedEntries } from '../disputes.ts'
 import { citationRows } from './citations.ts'
@@ -46,11 +47,17 @@ export async function caseRows(tx: Db, ids: readonly string[]): Promise<CaseRows
     ...sources.map(({ entryId }) => entryId),
     ...[...visits.values()].flatMap((some) => some.map(({ entryId }) => entryId)),
   ])
+  const byOthers = await visitsByOthers(
+    sources.map(({ entryId }) => entryId),
+    tx,
+  )
   const works = sources.flatMap(({ entryId, body }) =>
     body.works.map((work) => workRow(entryId, work, recipes)),
   )
   return {
-    cases: sources.map((source) => caseRow(source, visits.get(source.entryId) ?? [], used, disputed)),
+    cases: sources.map((source) =>
+      caseRow(source, visits.get(source.entryId) ?? [], { used, disputed, byOthers }),
+    ),
     works,
     // A case cites the recipe revisions that its works used.
     citations: sources.flatMap(({ entryId, revision }) =>
@@ -77,8 +84,15 @@ async function visitsOf(tx: Db, ids: string[]): Promise<ReadonlyMap<string, Visi
 function caseRow(
   source: PublishedRow & { body: CaseBody },
   visits: readonly VisitIndexModel[],
-  used: ReadonlyMap<string, RecipeBody>,
-  disputed: ReadonlySet<string>,
+  {
+    used,
+    disputed,
+    byOthers,
+  }: {
+    readonly used: ReadonlyMap<string, RecipeBody>
+    readonly disputed: ReadonlySet<string>
+    readonly byOthers: ReadonlySet<string>
+  },
 ): CaseIndexModel {
   const { entryId, slug, revision, publishedAt, body } = source
   const latest = visits.at(-1)
@@ -110,7 +124,7 @@ function caseRow(
     ...mortarOf(body.works, used),
     // A case is open to doubt while one of its visits is.
     disputed: [entryId, ...visits.map((visit) => visit.entryId)].some((id) => disputed.has(id)),
-    ...qualityOf(body, visits, years),
+    ...qualityOf(body, visits, years, byOthers),
   }
 }
 

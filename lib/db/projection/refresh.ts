@@ -12,7 +12,7 @@ import { visitRows } from './visit.ts'
 const PUBLISHING = 7_310_417
 
 /** Raise it when the same revisions give other rows than before: servers then make all of them again at their start. */
-export const PROJECTIONS = 2
+export const PROJECTIONS = 3
 
 /** Waits for other publishing to end and keeps it out until this transaction ends. Take it before any row lock. */
 export async function lockPublishing(tx: Db): Promise<void> {
