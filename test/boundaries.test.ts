@@ -32,7 +32,7 @@ const FLOORS: Record<string, { ours: readonly string[]; packages: readonly strin
   },
   'lib/search': {
     ours: ['lib/db', 'lib/evidence', 'lib/entry', 'lib/content', 'lib/errors.ts'],
-    packages: ['node:'],
+    packages: ['iso-3166-1', 'node:'],
   },
   'lib/workflow': {
     ours: [

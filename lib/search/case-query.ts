@@ -3,6 +3,7 @@ import type { CaseFilter } from '#lib/db/case-filter.ts'
 import { BINDING_ROLES, CASE_FACETS, type CaseFacet, DISPUTED, QUALITIES } from '#lib/entry/facets.ts'
 import { isSlug } from '#lib/entry/fields.ts'
 import type { FieldFault } from '#lib/errors.ts'
+import { countryFault, isCountry } from './countries.ts'
 import { nearest } from './distance.ts'
 
 /** A query as an address has it: repeated names are several values. */
@@ -41,11 +42,10 @@ export function caseFilterOf(params: Params): { filter: CaseFilter; faults: Fiel
     const given = [...new Set(valuesFor(params, facet))]
     if (given.length > MOST_VALUES)
       faults.push({ field: facet, code: 'too-long', value: given.length, limit: MOST_VALUES })
-    const { fits, known } = ruleOf(facet)
+    const { fits, known, faultOf } = ruleOf(facet)
     const sound = given.slice(0, MOST_VALUES).filter((value) => {
       if (fits(value)) return true
-      const closest = nearest(value, known())
-      faults.push({ field: facet, code: 'unknown', value, ...(closest !== undefined && { limit: closest }) })
+      faults.push(faultOf?.(facet, value) ?? unknownFault(facet, value, known()))
       return false
     })
     if (sound.length > 0) filter[facet] = sound
@@ -90,6 +90,8 @@ interface Rule {
   fits(value: string): boolean
   /** What a value that does not fit may have meant. */
   known(): Iterable<string>
+  /** What is said of a value that does not fit, where there is more to say than that it is unknown. */
+  faultOf?(field: string, value: string): FieldFault
 }
 
 function ruleOf(facet: CaseFacet): Rule {
@@ -108,11 +110,11 @@ const closed = (list: readonly string[]): Rule => ({
 /** Facets whose values the record adds to: what has the right form is taken, and may simply find nothing. */
 const OPEN_RULES = {
   binder: { fits: isBinder, known: bindingMaterials },
-  country: {
-    fits: (value) => /^[A-Z]{2}$/.test(value),
-    known: () => content().vocabularies.get('countries')?.keys() ?? [],
+  country: { fits: isCountry, known: () => [], faultOf: countryFault },
+  region: {
+    fits: (value) => isCountry(value.slice(0, 2)) && /^..:[^\p{Control}]{1,80}$/u.test(value),
+    known: () => [],
   },
-  region: { fits: (value) => /^[A-Z]{2}:[^\p{Control}]{1,80}$/u.test(value), known: () => [] },
   recipe: { fits: isSlug, known: () => [] },
   row: {
     fits: (value) => value.length <= 160 && /^[a-z0-9-]+(#[a-z0-9-]+)?$/.test(value),
@@ -121,6 +123,12 @@ const OPEN_RULES = {
   quality: closed(QUALITIES),
   disputed: closed(DISPUTED),
 } as const satisfies Record<Exclude<CaseFacet, keyof typeof FACET_VOCABULARIES>, Rule>
+
+/** What is said of a value that is none of the known ones. */
+export function unknownFault(field: string, value: string, known: Iterable<string>): FieldFault {
+  const closest = nearest(value, known)
+  return { field, code: 'unknown', value, ...(closest !== undefined && { limit: closest }) }
+}
 
 /** Ids of content's materials that bind a mortar. */
 export function* bindingMaterials(): Generator<string> {

@@ -13,7 +13,22 @@ let row = new Uint8Array(LONGEST + 1)
  * @param most below 100
  */
 export function editDistance(a: string, b: string, most: number): number {
-  if (Math.abs(a.length - b.length) > most || Math.max(a.length, b.length) > LONGEST) return most + 1
+  if (b.length - a.length > most || !fill(a, b, most)) return most + 1
+  return Math.min(at(last, b.length), most + 1)
+}
+
+/** {@link editDistance} from what is typed so far to whichever beginning of a word is nearest to it. */
+export function beginningDistance(typed: string, word: string, most: number): number {
+  const start = word.slice(0, typed.length + most)
+  if (!fill(typed, start, most)) return most + 1
+  let least = most + 1
+  for (let j = 0; j <= start.length; j += 1) least = Math.min(least, at(last, j))
+  return least
+}
+
+/** Fills the table up to its last row, from all of `a` to each beginning of `b`; false once all are beyond `most`. */
+function fill(a: string, b: string, most: number): boolean {
+  if (a.length - b.length > most || Math.max(a.length, b.length) > LONGEST) return false
   for (let j = 0; j <= b.length; j += 1) last[j] = j
   for (let i = 1; i <= a.length; i += 1) {
     row[0] = i
@@ -27,10 +42,10 @@ export function editDistance(a: string, b: string, most: number): number {
       row[j] = cost
       if (cost < least) least = cost
     }
-    if (least > most) return most + 1
+    if (least > most) return false
     ;[before, last, row] = [last, row, before]
   }
-  return Math.min(at(last, b.length), most + 1)
+  return true
 }
 
 const at = (cells: Uint8Array, index: number): number => cells[index] ?? 0

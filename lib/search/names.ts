@@ -36,6 +36,8 @@ export interface Names {
   readonly longest: number
   /** Every word of a name as it is spelled. */
   readonly words: ReadonlySet<string>
+  /** Those of English names. */
+  readonly english: ReadonlySet<string>
 }
 
 let made: Names | undefined
@@ -52,8 +54,10 @@ export const nameKey = (stems: readonly string[]): string => [...new Set(stems)]
 function collect(): Names {
   const byStems = new Map<string, Concept[]>()
   const words = new Set<string>()
+  const english = new Set<string>()
   let longest = 1
-  for (const concept of concepts())
+  for (const concept of concepts()) {
+    for (const word of concept.english.flatMap(wordsOf)) english.add(word)
     for (const name of [...concept.english, ...concept.foreign]) {
       const stems = stemsOf(name)
       if (stems.length === 0) continue
@@ -63,7 +67,8 @@ function collect(): Names {
       longest = Math.max(longest, new Set(stems).size)
       for (const word of wordsOf(name)) words.add(word)
     }
-  return { byStems, longest, words }
+  }
+  return { byStems, longest, words, english }
 }
 
 function* concepts(): Generator<Concept> {

@@ -1,8 +1,6 @@
-import { wordsFrom, wordsLike, wordsWritten } from '#lib/db/search/read.ts'
+import { wordsFrom, wordsWritten } from '#lib/db/search/read.ts'
 import { stem } from '#lib/entry/words.ts'
-import { contentWords } from './content-pages.ts'
-import { editDistance, slipsFor } from './distance.ts'
-import { names } from './names.ts'
+import { isKnownWord, knownWords, wordsNear } from './near-words.ts'
 import { type Clause, inOrder, type Question, WHOLE_NAME_SCORE, waysOfWord, wholeOf } from './read-text.ts'
 
 /** What a word was taken for. */
@@ -18,8 +16,7 @@ const SHORTEST_BEGINNING = 3
 /** Words of a text that are written nowhere though another form of them, by its stem, may be: perhaps slips. */
 export async function unwritten(read: Question): Promise<Clause[]> {
   const doubtful = read.clauses.filter(
-    ({ word }) =>
-      word !== undefined && stem(word) !== word && !contentWords().has(word) && !names().words.has(word),
+    ({ word }) => word !== undefined && stem(word) !== word && !isKnownWord(word),
   )
   const written = new Set(await wordsWritten(doubtful.flatMap(({ word }) => word ?? [])))
   return doubtful.filter(({ word }) => word !== undefined && !written.has(word))
@@ -51,31 +48,13 @@ export async function amend(
 
 async function guessWord(word: string): Promise<Correction | undefined> {
   if (/\p{N}/u.test(word)) return undefined
-  const near = await wordsNear(word)
+  const near = (await wordsNear(word)).slice(0, MOST_GUESSES)
   if (near.length > 0) return { typed: word, how: 'spelling', to: near }
   const longer = word.length < SHORTEST_BEGINNING ? [] : await wordsBeginning(word)
   return longer.length > 0 ? { typed: word, how: 'beginning', to: longer } : undefined
 }
 
-/** The words with the fewest slips between them and this one, none where even the nearest is far. */
-async function wordsNear(word: string): Promise<string[]> {
-  const most = slipsFor(word.length)
-  if (most === 0) return []
-  const known = new Set([...(await wordsLike(word)), ...contentWords(), ...names().words])
-  let [least, nearest]: [number, string[]] = [most, []]
-  for (const one of known) {
-    const distance = editDistance(word, one, least)
-    if (distance > least) continue
-    if (distance < least) nearest = []
-    least = distance
-    nearest.push(one)
-  }
-  // Another form of a word that is known is no slip.
-  if (nearest.some((one) => stem(one) === stem(word))) return []
-  return nearest.slice(0, MOST_GUESSES)
-}
-
 async function wordsBeginning(word: string): Promise<string[]> {
-  const known = [...contentWords(), ...names().words].filter((one) => one.startsWith(word))
+  const known = knownWords().filter((one) => one.startsWith(word))
   return [...new Set([...(await wordsFrom(word)), ...known])].slice(0, MOST_GUESSES)
 }

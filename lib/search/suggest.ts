@@ -3,6 +3,7 @@ import type { FoundKind } from '#lib/entry/facets.ts'
 import { fold, wordsOf } from '#lib/entry/words.ts'
 import { contentSegment } from './content-pages.ts'
 import { now } from './find.ts'
+import { isKnownWord, startsNear } from './near-words.ts'
 import { LONGEST_TEXT } from './read-text.ts'
 
 /** Something that may be meant by what is typed so far. */
@@ -19,13 +20,27 @@ const NAMED: readonly FoundKind[] = ['term', 'unit', 'material', 'vocabulary', '
 
 /**
  * Names, titles, places and words that begin as was typed, names of the trade first. Names in other languages count;
- * fewer than two letters suggest nothing.
+ * fewer than two letters suggest nothing. Where nothing is called so, what is called nearly so comes first.
  */
 export async function suggest(typed: string, limit = 8): Promise<Suggestion[]> {
   const start = fold(typed.slice(0, LONGEST_TEXT))
     .replace(/[\s\p{Control}\p{Surrogate}]+/gu, ' ')
     .trim()
   if (start.length < SHORTEST) return []
+  const exact = await beginning(start, limit)
+  const near = exact.some(({ kind }) => kind !== 'word') ? [] : await nearly(start, limit)
+  const isName = ({ kind }: Suggestion) => kind !== 'word'
+  const seen = new Set<string>()
+  return [...near.filter(isName), ...exact, ...near]
+    .filter(({ text }) => {
+      const key = fold(text)
+      return !seen.has(key) && seen.add(key)
+    })
+    .slice(0, limit)
+}
+
+/** What begins as was typed. */
+async function beginning(start: string, limit: number): Promise<Suggestion[]> {
   const last = wordsOf(start).at(-1)
   const [recipes, cases, words, places] = await Promise.all([
     titlesFrom('recipe', start, limit),
@@ -34,29 +49,36 @@ export async function suggest(typed: string, limit = 8): Promise<Suggestion[]> {
     placesFrom(start),
   ])
   const before = start.slice(0, start.length - (last?.length ?? 0))
-  const all: Suggestion[] = [
+  return [
     ...namesFrom(start),
     ...places,
     ...recipes.map(({ slug, title }): Suggestion => ({ text: title, kind: 'recipe', id: slug })),
     ...cases.map(({ slug, title }): Suggestion => ({ text: title, kind: 'case', id: slug })),
     ...words.map((word): Suggestion => ({ text: `${before}${word}`, kind: 'word', id: word })),
   ]
-  const seen = new Set<string>()
-  return all
-    .filter(({ text }) => {
-      const key = fold(text)
-      return !seen.has(key) && seen.add(key)
-    })
-    .slice(0, limit)
 }
 
-function namesFrom(start: string): Suggestion[] {
-  return contentSegment().pages.flatMap(({ kind, id, title, names = [] }) => {
-    if (!NAMED.includes(kind)) return []
-    const text = [title, ...names].find((name) => fold(name).startsWith(start))
-    return text === undefined ? [] : [{ text, kind, id }]
-  })
+/** What begins as was perhaps meant. A word that only texts hold is offered by itself. */
+async function nearly(start: string, limit: number): Promise<Suggestion[]> {
+  const meant = await Promise.all(
+    (await startsNear(start)).map(async (text): Promise<Suggestion[]> => {
+      const found = await beginning(text, limit)
+      const last = wordsOf(text).at(-1) ?? ''
+      return found.length > 0 || !isKnownWord(last) ? found : [{ text, kind: 'word', id: last }]
+    }),
+  )
+  return meant.flat()
 }
+
+/** Names that begin so, those that are no longer first. */
+const namesFrom = (start: string): Suggestion[] =>
+  contentSegment()
+    .pages.flatMap(({ kind, id, title, names = [] }): Suggestion[] => {
+      if (!NAMED.includes(kind)) return []
+      const text = [title, ...names].find((name) => fold(name).startsWith(start))
+      return text === undefined ? [] : [{ text, kind, id }]
+    })
+    .sort((a, b) => Number(fold(b.text) === start) - Number(fold(a.text) === start))
 
 /** Regions of published cases whose name begins so. */
 const placesFrom = (start: string): Promise<Suggestion[]> =>

@@ -1,8 +1,8 @@
 import { content } from '#lib/content/index.ts'
 import type { Use, WallType } from '#lib/entry/terms.ts'
 import type { FieldFault } from '#lib/errors.ts'
-import { type Params, valuesFor } from './case-query.ts'
-import { nearest } from './distance.ts'
+import { type Params, unknownFault, valuesFor } from './case-query.ts'
+import { countryFault, isCountry } from './countries.ts'
 import type { WallAsked } from './likeness.ts'
 
 /** What an address says where no salts were seen, which is not the same as not saying. */
@@ -15,8 +15,7 @@ export function wallAskedOf(params: Params): { wall: WallAsked; faults: FieldFau
     valuesFor(params, name).filter((value) => {
       const known = [...(content().vocabularies.get(vocabulary)?.keys() ?? []), ...extra]
       if (known.includes(value)) return true
-      const closest = nearest(value, known)
-      faults.push({ field: name, code: 'unknown', value, ...(closest !== undefined && { limit: closest }) })
+      faults.push(unknownFault(name, value, known))
       return false
     })
   const unit = terms('unit', 'units')
@@ -61,15 +60,12 @@ export function wallAskedQuery({ unit = [], wall, use, exposure, place, salts }:
 
 function placeOf(params: Params, faults: FieldFault[]): NonNullable<WallAsked['place']> {
   const [country] = valuesFor(params, 'country')
-  const isCountry = country !== undefined && /^[A-Z]{2}$/.test(country)
-  if (country !== undefined && !isCountry) {
-    const closest = nearest(country, content().vocabularies.get('countries')?.keys() ?? [])
-    faults.push({ field: 'country', code: 'unknown', value: country, ...(closest && { limit: closest }) })
-  }
+  const isKnown = country !== undefined && isCountry(country)
+  if (country !== undefined && !isKnown) faults.push(countryFault('country', country))
   const latitude = degrees(params, 'latitude', 90, faults)
   const longitude = degrees(params, 'longitude', 180, faults)
   return {
-    ...(isCountry && { country }),
+    ...(isKnown && { country }),
     ...(latitude !== undefined && { latitude }),
     ...(longitude !== undefined && { longitude }),
   }

@@ -85,8 +85,8 @@ describe('finding', () => {
     expect(await found('gooseherd')).toEqual([])
     expect((await findAll({ text: 'gooseherd' })).total).toBe(0)
     expect((await findAll({ text: 'gosherd' })).read.corrected).toEqual([])
-    expect(await suggest('goose')).toEqual([])
-    expect(await suggest('lowm')).toEqual([])
+    for (const typed of ['goose', 'gosehe', 'lowm', 'lowmash'])
+      expect(JSON.stringify(await suggest(typed)), typed).not.toMatch(/gooseherd|lowmarsh/i)
     expect((await findCases({ filter: { country: ['PT'] } })).total).toBe(0)
     expect((await regionCounts({})).map(({ country }) => country)).not.toContain('PT')
     expect((await likeCases({ place: { country: 'PT' } })).total).toBe(0)
@@ -253,5 +253,28 @@ describe('suggest(typed)', () => {
     expect(await suggest('old lich')).toContainEqual({ text: 'old lichen', kind: 'word', id: 'lichen' })
     expect(await suggest('x')).toEqual([])
     expect((await suggest('li', 5)).length).toBeLessThanOrEqual(5)
+  })
+
+  it('offers what was meant where nothing is called so: slips in whole words and in beginnings', async () => {
+    const offered = async (typed: string) => (await suggest(typed)).map(({ text }) => text)
+    for (const [typed, meant] of [
+      ['limstone', 'Limestone'],
+      ['limst', 'Limestone'],
+      ['portlnd', 'Portland cement'],
+      ['Portlnd cem', 'Portland cement'],
+      ['quick lime', 'Quicklime'],
+      ['kalkmortl', 'Kalkmörtel'],
+      ['efflorecen', 'Efflorescence'],
+      ['uper val', 'Upper valley'],
+      ['Plian puty', 'Plain putty mortar'],
+      ['hydralic lime', 'Hydraulic lime'],
+    ] as const)
+      expect(await offered(typed), typed).toContain(meant)
+    // What somebody wrote so is no slip, and what is like nothing stays without an offer.
+    expect(await suggest('old lich')).toEqual([{ text: 'old lichen', kind: 'word', id: 'lichen' }])
+    expect(await suggest('qzxwvkjh')).toEqual([])
+    expect(await suggest('xy')).toEqual([])
+    expect((await suggest('hydralic lime'))[0]?.text).toBe('Hydraulic lime')
+    expect((await suggest('limestone'))[0]?.text).toBe('Limestone')
   })
 })

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { content } from '#lib/content/index.ts'
 import { addBit, newBits } from '#lib/search/bits.ts'
 import { Columns } from '#lib/search/columns.ts'
-import { editDistance, nearest } from '#lib/search/distance.ts'
-import { caseFilterOf, caseFilterQuery, FACET_VOCABULARIES } from '#lib/search/index.ts'
+import { beginningDistance, editDistance, nearest } from '#lib/search/distance.ts'
+import { caseFilterOf, caseFilterQuery, FACET_VOCABULARIES, wallAskedOf } from '#lib/search/index.ts'
 import { lexemesIn, MOST_READ, matchText } from '#lib/search/match.ts'
 import { readText } from '#lib/search/read-text.ts'
 
@@ -58,12 +58,27 @@ describe('caseFilterOf(params)', () => {
         { field: 'unit', code: 'unknown', value: 'limstone', limit: 'limestone' },
         { field: 'wall', code: 'unknown', value: 'xx' },
         { field: 'binder', code: 'unknown', value: 'sand-pit' },
-        { field: 'country', code: 'unknown', value: 'Estonia' },
+        { field: 'country', code: 'unknown-country', value: 'Estonia', limit: 'EE' },
         { field: 'quality', code: 'unknown', value: 'foto' },
         { field: 'minYears', code: 'not-a-number', value: 'ten' },
         { field: 'maxYears', code: 'too-large', value: '999', limit: 200 },
       ],
     })
+  })
+
+  it.each([
+    ['ZZ', 'EE'],
+    ['si', 'SI'],
+    ['EST', 'EE'],
+    ['Eslovenia', 'SI'],
+    ['portugl', 'PT'],
+    ['France', 'FR'],
+    ['<b>', 'EE'],
+  ])('knows no country %s, in a list or of a wall, and says that %s would do', (value, limit) => {
+    const fault = { field: 'country', code: 'unknown-country', value, limit }
+    expect(caseFilterOf({ country: value })).toEqual({ filter: {}, faults: [fault] })
+    expect(wallAskedOf({ country: value })).toEqual({ wall: {}, faults: [fault] })
+    expect(caseFilterOf({ region: `${value}:North` }).filter).toEqual({})
   })
 
   it('refuses years the wrong way round, and a thousand values', () => {
@@ -101,6 +116,19 @@ describe('editDistance(a, b, most)', () => {
         expect(distance).toBe(editDistance(b, a, 50))
       }),
       { seed: 20261125 },
+    )
+  })
+
+  it('is from a beginning the least of all beginnings', () => {
+    const word = fc.string({ maxLength: 10 })
+    fc.assert(
+      fc.property(word, word, fc.nat(4), (typed, whole, most) => {
+        const all = Array.from({ length: whole.length + 1 }, (_, end) =>
+          editDistance(typed, whole.slice(0, end), most),
+        )
+        expect(beginningDistance(typed, whole, most)).toBe(Math.min(...all))
+      }),
+      { seed: 20261130 },
     )
   })
 

@@ -1,5 +1,6 @@
 import type { CaseFacet } from '#lib/entry/facets.ts'
 import { FACET_VOCABULARIES } from '#lib/search/case-query.ts'
+import { isCountry } from '#lib/search/countries.ts'
 import { LOCALE, words } from '../../_words/index.ts'
 import { labelOf, materialLabel, termOf } from '../label.ts'
 
@@ -7,7 +8,7 @@ const COUNTRIES = new Intl.DisplayNames(LOCALE, { type: 'region' })
 
 /** A country's name, also of one that the vocabulary has no term for yet. */
 export const countryLabel = (id: string): string =>
-  termOf('countries', id)?.label ?? (/^[A-Z]{2}$/.test(id) ? (COUNTRIES.of(id) ?? id) : id)
+  termOf('countries', id)?.label ?? (isCountry(id) ? (COUNTRIES.of(id) ?? id) : id)
 
 /** What a facet is called. */
 export const facetName = (facet: CaseFacet | 'years'): string => words('find')(`facet.${facet}`)

