@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { slug, text } from '#lib/entry/fields.ts'
 import { LIME_STATES } from '#lib/entry/terms.ts'
+import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import { WORK_KINDS, type Work, type WorkKind, workFields } from '#lib/mortar/takeoff.ts'
 import { amount } from './shapes.ts'
 
@@ -30,6 +31,11 @@ export const jobRequest = z.strictObject({
   revision: z.int().positive().optional(),
   work,
   lossPercent: percent(500).optional(),
+  /** More work of the same mortar, each with its own loss. */
+  furtherWorks: z
+    .array(z.strictObject({ work, lossPercent: percent(500).optional() }))
+    .max(MOST_WORKS - 1)
+    .optional(),
   limeState: z.enum(LIME_STATES).optional(),
   limePurityPercent: percent(100).optional(),
   sandMoisturePercent: percent(100).optional(),

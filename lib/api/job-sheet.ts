@@ -3,6 +3,7 @@ import { LIME_STATES, ROLES } from '#lib/entry/terms.ts'
 import { WARNING_IDS } from '#lib/mortar/job-types.ts'
 import { SEQUENCE_IDS } from '#lib/mortar/sequence.ts'
 import { KEEPING_IDS } from '#lib/mortar/storage.ts'
+import { WORK_KINDS } from '#lib/mortar/takeoff.ts'
 import { range, step } from './shapes.ts'
 
 const litres = range.nullable()
@@ -13,6 +14,10 @@ export const jobSheet = z.object({
   netL: range,
   mortarL: range,
   unitCount: range.nullable(),
+  /** Each piece of work with its own figures, in the order given. */
+  works: z.array(
+    z.object({ kind: z.enum(WORK_KINDS), netL: range, mortarL: range, unitCount: range.nullable() }),
+  ),
   ingredients: z.array(
     z.object({
       index: z.int().nonnegative(),

@@ -12,6 +12,8 @@ export const step = z.object({
   result: range,
   unit: z.string(),
   source: z.string().optional(),
+  /** Which of several pieces of work, from 1. */
+  work: z.int().positive().optional(),
 })
 
 interface Bounds {

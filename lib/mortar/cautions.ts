@@ -1,4 +1,5 @@
 import type { JobIngredient, JobInput } from './job-types.ts'
+import { hasWorkOf } from './job-works.ts'
 
 /** Cautions that a job can call for, by the ids under which content keeps them. */
 export const CAUTION_IDS = [
@@ -18,6 +19,9 @@ export type CautionId = (typeof CAUTION_IDS)[number]
 /** The heaviest pack that one person lifts without a thought, kg. Practice; local rules may say less. */
 const HEAVY_PACK_KG = 20
 
+const LIMEWASH: ReadonlySet<string> = new Set(['limewash'])
+const RAKING: ReadonlySet<string> = new Set(['pointing', 'pointing-rubble', 'deep-packing'])
+
 /** Cautions that fit what is on site; the pages add those that a single material carries. */
 export function cautionsFor(
   input: JobInput,
@@ -30,13 +34,13 @@ export function cautionsFor(
     quicklime,
     'hot-mortar': slakesInSand,
     'lime-putty-and-dust': has('lime'),
-    limewash: input.work.kind === 'limewash',
+    limewash: hasWorkOf(input, LIMEWASH),
     'silica-dust': has('aggregate', 'pozzolan', 'earth'),
     'chromate-in-cement': has('cement'),
     mixer: input.mixerL !== undefined,
     lifting: Object.values(input.packsKg ?? {}).some((kg) => kg >= HEAVY_PACK_KG),
     'lime-waste': has('lime', 'cement'),
-    'deep-raking-and-packing': ['pointing', 'pointing-rubble', 'deep-packing'].includes(input.work.kind),
+    'deep-raking-and-packing': hasWorkOf(input, RAKING),
   }
   return CAUTION_IDS.filter((id) => calls[id])
 }

@@ -15,6 +15,8 @@ export interface Step {
   readonly unit: string
   /** `source-id` or `source-id, locator`; absent for arithmetic. */
   readonly source?: string
+  /** Which of several pieces of work it belongs to, counted from 1; absent for what all share. */
+  readonly work?: number
 }
 
 /** A number for a line of working: six significant digits, decimal point, no needless noughts. */

@@ -1,14 +1,16 @@
 import { freshSums, sumFresh } from './fresh.ts'
 import { type SlakedHeap, type SlakingHeap, slakeHeap } from './heat.ts'
 import type { PlannedIngredient } from './ingredient.ts'
-import { ingredientOutputAt, type JobPlan } from './job-layout.ts'
+import { ingredientOutputAt, type JobPlan, workOutputAt } from './job-layout.ts'
 import { type SiteSums, siteLime, siteSolid } from './job-site.ts'
+import { sumWorks } from './job-works.ts'
 import { mixSums, sumMix } from './mix.ts'
 import { at } from './variables.ts'
 
 /** The whole job on plain numbers, for one draw. */
 export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, choice: number) => void {
   const { ingredients } = plan.mix
+  const worksAt = workOutputAt(plan)
   const sums = mixSums(ingredients.length)
   const fresh = freshSums()
   const site: SiteSums = {
@@ -23,9 +25,8 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
   return (x, out, choice) => {
     sumMix(x, plan.mix, choice, sums)
     sumFresh(x, plan.mix, plan.fresh, choice, sums, fresh)
-    const netL = plan.work.netL(x)
-    const mortarL = netL * (1 + at(x, plan.loss))
-    const times = mortarL / fresh.mortarL
+    sumWorks(x, plan.works, worksAt, out)
+    const times = (out[1] as number) / fresh.mortarL
     site.boundL = site.fromSandL = site.fromLimeL = 0
     site.quicklimeKg = site.caoKg = site.sandKg = site.sandHeat = 0
     for (let i = 0; i < ingredients.length; i++) {
@@ -41,9 +42,6 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
     const short = site.boundL + freeL - site.fromSandL - site.fromLimeL
     const firstChargeL = Math.max(0, short) * at(x, plan.firstCharge)
     const heap = site.quicklimeKg > 0 ? slakeHeap(heapOf(x, plan, site, firstChargeL)) : UNSLAKED
-    out[0] = netL
-    out[1] = mortarL
-    out[2] = plan.work.unitCount(x)
     out[3] = fresh.mortarL
     out[4] = site.boundL
     out[5] = freeL

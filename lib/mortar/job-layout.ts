@@ -1,20 +1,19 @@
 import type { FreshPlan } from './fresh.ts'
+import { PER_WORK, type PlannedWork } from './job-works.ts'
 import type { LimeState } from './lime.ts'
 import type { MixPlan } from './mix.ts'
-import type { WorkPlan } from './takeoff.ts'
 
 /** A planned job: everything that the kernel reads, by place. */
 export interface JobPlan {
   readonly mix: MixPlan
   readonly fresh: FreshPlan
-  readonly work: WorkPlan
+  readonly works: readonly PlannedWork[]
   /** Per ingredient: the state that a lime is in on site; null for all else. */
   readonly siteStates: readonly (LimeState | null)[]
   /** Per ingredient: place of a lime's bulk density in that state, `ABSENT` where it has none. */
   readonly siteBulks: readonly number[]
   /** Is lime slaked among the sand (and not in water alone)? */
   readonly slakesInSand: boolean
-  readonly loss: number
   readonly moisture: number
   /** Places that are {@link ABSENT} unless entered. */
   readonly bulking: number
@@ -50,8 +49,12 @@ export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name
 export const PER_INGREDIENT = ['quicklimeKg', 'dryKg', 'looseL', 'siteL', 'siteKg', 'bulking'] as const
 export const ingredientOutputAt = (i: number): number => JOB_OUTPUTS.length + i * PER_INGREDIENT.length
 
+/** Where the works of a job of several begin, after the ingredients. */
+export const workOutputAt = ({ mix }: JobPlan): number => ingredientOutputAt(mix.ingredients.length)
+
 /** Names of all outputs of a job, for faults. */
-export const jobOutputNames = ({ mix }: JobPlan): string[] => [
+export const jobOutputNames = ({ mix, works }: JobPlan): string[] => [
   ...JOB_OUTPUTS,
   ...mix.ingredients.flatMap(({ index }) => PER_INGREDIENT.map((name) => `ingredients.${index}.${name}`)),
+  ...(works.length === 1 ? [] : works.flatMap((_, k) => PER_WORK.map((name) => `works.${k}.${name}`))),
 ]

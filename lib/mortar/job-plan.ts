@@ -6,11 +6,11 @@ import { planIngredients, refuseOversaturated } from './ingredient-plan.ts'
 import { type Inspection, inspect } from './inspect.ts'
 import type { JobPlan } from './job-layout.ts'
 import { type JobInput, METHODS } from './job-types.ts'
+import { planWorks } from './job-works.ts'
 import type { LimeState } from './lime.ts'
 import { canMeasure, planMix } from './mix.ts'
 import { scale } from './range.ts'
 import { hasQuicklime, SLAKES_IN_SAND } from './sequence.ts'
-import { planWork } from './takeoff.ts'
 import { ABSENT, type Variables } from './variables.ts'
 
 /** Where nothing is entered: spring water and a heap in the shade, °C. */
@@ -28,7 +28,7 @@ export function planJob(input: JobInput, vars: Variables): JobPlan {
   })
   if (!(METHODS as readonly string[]).includes(input.method))
     check.refuse({ field: 'method', code: 'unknown', value: String(input.method) })
-  const work = planWork(input.work, vars, check, 'work.')
+  const works = planWorks(input, vars, check)
   const ingredients = planIngredients(input.ingredients, input.materials, vars, check)
   checkSite(input, ingredients, check)
   const mix = planMix(ingredients, vars)
@@ -39,14 +39,13 @@ export function planJob(input: JobInput, vars: Variables): JobPlan {
   return {
     mix,
     fresh,
-    work,
+    works,
     siteStates,
     siteBulks: ingredients.map(({ property }, i) => {
       const state = siteStates[i] ?? null
       return state === null ? ABSENT : property[bulkPropertyOf(state)]
     }),
     slakesInSand: SLAKES_IN_SAND.has(input.method),
-    loss: percent('lossPercent', input.lossPercent ?? 0),
     moisture: percent('sandMoisturePercent', input.sandMoisturePercent ?? 0),
     bulking:
       input.sandBulkingPercent === undefined
@@ -62,7 +61,6 @@ export function planJob(input: JobInput, vars: Variables): JobPlan {
 
 function checkSite(input: JobInput, ingredients: readonly PlannedIngredient[], check: Inspection): void {
   const percent = { min: 0, max: 100, unit: '%' }
-  check.range('lossPercent', toRange(input.lossPercent ?? 0), { min: 0, max: 300, unit: '%' })
   check.range('sandMoisturePercent', toRange(input.sandMoisturePercent ?? 0), percent)
   check.range('sandBulkingPercent', toRange(input.sandBulkingPercent ?? 0), percent)
   check.range('limePurityPercent', toRange(input.limePurityPercent ?? 50), { above: 0, max: 100, unit: '%' })

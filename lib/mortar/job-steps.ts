@@ -1,9 +1,10 @@
 import { given, type Step, working } from './explain.ts'
 import { explainHeat } from './heat-steps.ts'
 import { explainIngredients } from './ingredient-steps.ts'
-import { ingredientOutputAt, type JobOutput, type JobPlan, jobOutputAt } from './job-layout.ts'
+import { ingredientOutputAt, type JobOutput, type JobPlan, jobOutputAt, workOutputAt } from './job-layout.ts'
 import { explainSite } from './job-steps-site.ts'
-import type { JobInput } from './job-types.ts'
+import type { JobInput, JobWork } from './job-types.ts'
+import { listWorks, type PlannedWork } from './job-works.ts'
 import { exactly, type Range, scale } from './range.ts'
 import { ABSENT, type Variables } from './variables.ts'
 
@@ -25,8 +26,7 @@ export function explainJob(
   })
   const times = found('mortarL').typical / found('recipeMortarL').typical
   const steps = [
-    ...plan.work.explain(found('netL')),
-    ...explainLoss(plan, vars, found),
+    ...explainWorks(plan, vars, ranges),
     ...explainIngredients(plan.mix, input, vars, perIngredient),
     ...explainYield(plan, vars, found, times),
     ...plan.mix.ingredients.flatMap((ingredient, i) =>
@@ -38,22 +38,44 @@ export function explainJob(
 }
 
 /** A property that was shown for the recipe need not be shown again for the site. */
-const isSame = (a: Step, b: Step): boolean => a.symbol === b.symbol && a.means === b.means
+const isSame = (a: Step, b: Step): boolean =>
+  a.symbol === b.symbol && a.means === b.means && a.work === b.work
 
 const rangeAt = (vars: Variables, place: number): Range => vars.ranges[place] as Range
 
 type Found = (name: JobOutput) => Range
 
-function explainLoss(plan: JobPlan, vars: Variables, found: Found): Step[] {
-  const loss = rangeAt(vars, plan.loss)
+/** Each work by itself and, where there are several, what they come to together. */
+function explainWorks(plan: JobPlan, vars: Variables, ranges: readonly Range[]): Step[] {
+  const { works } = plan
+  const listed = listWorks(works, workOutputAt(plan), ranges)
+  const each = works.map((work, k) => explainWork(work, listed[k] as JobWork, vars))
+  if (works.length === 1) return each.flat()
+  const numbered = each.flatMap((steps, k) => steps.map((step) => ({ ...step, work: k + 1 })))
   return [
+    ...numbered,
+    {
+      symbol: 'V_mix',
+      means: 'mortarVolumeOfAll',
+      formula: works.map((_, k) => `V_mix,${k + 1}`).join(' + '),
+      numbers: listed.map(({ mortarL }) => working`${mortarL.typical}`).join(' + '),
+      result: ranges[jobOutputAt('mortarL')] as Range,
+      unit: 'L',
+    },
+  ]
+}
+
+function explainWork(work: PlannedWork, { netL, mortarL }: JobWork, vars: Variables): Step[] {
+  const loss = rangeAt(vars, work.loss)
+  return [
+    ...work.explain(netL),
     given('p_loss', 'loss', scale(loss, 100), '%'),
     {
       symbol: 'V_mix',
       means: 'mortarVolume',
       formula: 'V_net · (1 + p_loss)',
-      numbers: working`${found('netL').typical} · (1 + ${loss.typical})`,
-      result: found('mortarL'),
+      numbers: working`${netL.typical} · (1 + ${loss.typical})`,
+      result: mortarL,
       unit: 'L',
     },
   ]

@@ -9,7 +9,7 @@ import type { Unknown } from './proportions.ts'
 import type { Range } from './range.ts'
 import type { SequenceStep } from './sequence.ts'
 import type { Keeping } from './storage.ts'
-import type { Work } from './takeoff.ts'
+import type { Work, WorkKind } from './takeoff.ts'
 
 /** How the mortar is made. */
 export const METHODS = [
@@ -24,6 +24,12 @@ export const METHODS = [
 ] as const
 export type Method = (typeof METHODS)[number]
 
+/** A piece of work beside the first, with what is lost of its mortar. */
+export interface WorkInput {
+  readonly work: Work
+  readonly lossPercent?: Amount
+}
+
 /** A recipe, a piece of work, and what is on site. Only the first four must be given. */
 export interface JobInput {
   readonly ingredients: readonly IngredientInput[]
@@ -32,6 +38,8 @@ export interface JobInput {
   readonly work: Work
   /** Mortar dropped, left in tubs, squeezed into voids: % of what stays in the work. */
   readonly lossPercent?: Amount
+  /** More work of the same mortar. */
+  readonly furtherWorks?: readonly WorkInput[]
   /** State of the lime on site. Must be given where the recipe leaves it open. */
   readonly limeState?: LimeState
   /** Free CaO of the quicklime on site (or of that its hydrate was made from), %. The material's if absent. */
@@ -52,6 +60,14 @@ export interface JobInput {
   readonly mixerL?: number
   readonly labour?: { readonly hours: Amount; readonly ratePerHour: number }
   readonly draws?: number
+}
+
+/** One piece of work of the job. */
+export interface JobWork {
+  readonly kind: WorkKind
+  readonly netL: Range
+  readonly mortarL: Range
+  readonly unitCount: Range | null
 }
 
 /** What the job takes of one ingredient. */
@@ -132,12 +148,14 @@ export interface JobCost {
 /** A recipe scaled to a job. All words live in the catalogue: here are ids, numbers and units. */
 export interface JobSheet {
   readonly version: number
-  /** Mortar in place. */
+  /** Mortar in place, of all works together. */
   readonly netL: Range
   /** Mortar to make: in place and lost. */
   readonly mortarL: Range
-  /** Bricks in place, where the work tells. */
+  /** Bricks in place, where one work tells; where several do, each has its own in `works`. */
   readonly unitCount: Range | null
+  /** In the order given. Their ranges don't add up to the whole's: not all of them end high together. */
+  readonly works: readonly JobWork[]
   readonly ingredients: readonly JobIngredient[]
   readonly water: JobWater
   /** Null unless quicklime is on site. */

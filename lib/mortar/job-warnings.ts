@@ -4,6 +4,7 @@ import { BOILING_C } from './constants.ts'
 import type { JobOutput, JobPlan } from './job-layout.ts'
 import { FINE_WORK, quicklimeOnSite } from './job-plan.ts'
 import type { JobIngredient, JobInput, JobWarning } from './job-types.ts'
+import { hasWorkOf } from './job-works.ts'
 import { unknownsOf } from './proportions.ts'
 import type { Range } from './range.ts'
 import type { Variables } from './variables.ts'
@@ -69,7 +70,7 @@ function swelling(input: JobInput, plan: JobPlan): JobWarning[] {
   return [
     ...(plan.siteStates.includes('lump-quicklime') ? [{ id: 'late-swelling-lumps' } as const] : []),
     ...(plan.siteStates.includes('ground-quicklime') ? [{ id: 'late-swelling-coarse-grind' } as const] : []),
-    ...(FINE_WORK.has(input.work.kind) ? [{ id: 'trial-pat-first' } as const] : []),
+    ...(hasWorkOf(input, FINE_WORK) ? [{ id: 'trial-pat-first' } as const] : []),
     ...(plan.slakesInSand && plan.mix.ingredients.some(({ role }) => role === 'fibre')
       ? [{ id: 'fibre-not-in-hot-lime' } as const]
       : []),

@@ -12,11 +12,13 @@ import {
   type JobPlan,
   jobOutputAt,
   jobOutputNames,
+  workOutputAt,
 } from './job-layout.ts'
 import { FINE_WORK, limesOnSite, planJob, quicklimeOnSite } from './job-plan.ts'
 import { explainJob } from './job-steps.ts'
 import type { JobCost, JobIngredient, JobInput, JobSheet } from './job-types.ts'
 import { warnings } from './job-warnings.ts'
+import { hasWorkOf, listWorks, unitsOf } from './job-works.ts'
 import { openStates } from './mix.ts'
 import { orderPacks } from './packs.ts'
 import { unknownsOf } from './proportions.ts'
@@ -49,11 +51,13 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
     const listed = ingredients.flatMap((ingredient, i) => listIngredient(input, plan, ingredient, i, ranges))
     const batch = batchOf(input, listed, found('mortarL').typical)
     const quicklime = quicklimeOnSite(plan)
+    const works = listWorks(plan.works, workOutputAt(plan), ranges)
     return {
       version: SUMS_VERSION,
       netL: found('netL'),
       mortarL: found('mortarL'),
-      unitCount: plan.work.spec.unitCount === undefined ? null : found('unitCount'),
+      unitCount: unitsOf(works),
+      works,
       ingredients: listed,
       water: {
         boundL: found('boundL'),
@@ -73,7 +77,7 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
         limes: limesOnSite(plan),
         fibre: ingredients.some(({ role }) => role === 'fibre'),
         setting: settingOf(ingredients.map(({ role }) => role)),
-        fineWork: FINE_WORK.has(input.work.kind),
+        fineWork: hasWorkOf(input, FINE_WORK),
       }),
       storage: listed.flatMap(({ material, role, state }) => keep(material, role, state, input.materials)),
       cautions: cautionsFor(input, listed, quicklime, quicklime && plan.slakesInSand),

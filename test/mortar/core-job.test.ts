@@ -3,7 +3,7 @@ import { planBatch } from '#lib/mortar/batch.ts'
 import { workJob } from '#lib/mortar/job.ts'
 import { type JobInput, type JobSheet, METHODS } from '#lib/mortar/job-types.ts'
 import { orderPacks } from '#lib/mortar/packs.ts'
-import { exactly } from '#lib/mortar/range.ts'
+import { exactly, type Range } from '#lib/mortar/range.ts'
 import { orderSteps, settingOf } from '#lib/mortar/sequence.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { value } from './check.ts'
@@ -196,6 +196,120 @@ describe('workJob', () => {
     const found = sheet({ ingredients: [lime(1, 'putty'), sand(3)], materials: { lime: PURE, sand: SAND } })
     expect(found.unknowns).toEqual([{ material: 'sand', property: 'bulkingPeak' }])
     expect(ids(found)).toContain('property-unknown')
+  })
+})
+
+describe('a job of several works', () => {
+  const FACE = { kind: 'pointing-rubble', areaM2: 24, jointShare: 0.2, depthMm: 25 } as const
+  const COATS = { kind: 'plaster', areaM2: 10, coat1Mm: 12 } as const
+  const several = (over: Partial<JobInput> = {}) =>
+    sheet({ work: FACE, lossPercent: 10, furtherWorks: [{ work: COATS, lossPercent: 5 }], ...over })
+
+  test('adds what each takes with its own loss: 120 L and 120 L in place, by hand', () => {
+    const found = several()
+    // 24 m² · 0.2 · 25 mm = 120 L, 132 with 10 % lost; 10 m² · 12 mm = 120 L, 126 with 5 % lost.
+    expect(found.works.map(({ kind }) => kind)).toEqual(['pointing-rubble', 'plaster'])
+    expect(found.works.map(({ netL }) => netL.typical)).toEqual([
+      expect.closeTo(120, 9),
+      expect.closeTo(120, 9),
+    ])
+    expect(found.works.map(({ mortarL }) => mortarL.typical)).toEqual([
+      expect.closeTo(132, 9),
+      expect.closeTo(126, 9),
+    ])
+    expect(found.netL.typical).toBeCloseTo(240, 9)
+    expect(found.mortarL.typical).toBeCloseTo(258, 9)
+  })
+
+  test('is the same job as one work of their size: what the recipe leaves open is drawn once for all', () => {
+    const ranged = {
+      materials: { lime: RANGED_LIME, sand: RANGED_SAND },
+      lossPercent: 0,
+      sandMoisturePercent: 4,
+    }
+    const one = sheet({ ...ranged, work: { kind: 'volume', volumeL: 100 } })
+    const two = sheet({
+      ...ranged,
+      work: { kind: 'volume', volumeL: 60 },
+      furtherWorks: [{ work: { kind: 'volume', volumeL: 40 } }],
+    })
+    const near = (a: Range | null, b: Range | null) => {
+      for (const end of ['low', 'typical', 'high'] as const) expect(a?.[end]).toBeCloseTo(b?.[end] ?? 0, 9)
+    }
+    near(two.mortarL, one.mortarL)
+    near(two.water.likelyTotalL, one.water.likelyTotalL)
+    expect(one.ingredients[1]?.siteKg?.high).toBeGreaterThan(one.ingredients[1]?.siteKg?.typical ?? 0)
+    one.ingredients.forEach(({ siteL, siteKg }, k) => {
+      near(two.ingredients[k]?.siteL ?? null, siteL)
+      near(two.ingredients[k]?.siteKg ?? null, siteKg)
+    })
+  })
+
+  test('draws the measures of each work apart, so that the whole may be off by less than all its parts', () => {
+    const depthMm = { low: 20, typical: 25, high: 30 }
+    const found = sheet({
+      work: { ...FACE, depthMm },
+      lossPercent: 0,
+      furtherWorks: [{ work: { ...FACE, depthMm } }],
+      draws: 10_000,
+    })
+    const high = found.works.reduce((sum, { netL }) => sum + netL.high, 0)
+    expect(found.netL.high).toBeLessThan(high * 0.99)
+    expect(found.netL.high).toBeGreaterThan(240)
+  })
+
+  test('gives the figures of one work as it always did', () => {
+    const found = sheet()
+    expect(found.works).toEqual([
+      { kind: 'pointing', netL: found.netL, mortarL: found.mortarL, unitCount: null },
+    ])
+    expect(found.steps.every(({ work }) => work === undefined)).toBe(true)
+  })
+
+  test('calls for the cautions and warnings of every work', () => {
+    const quick = { limeState: 'lump-quicklime', method: 'sand-slaked' } as const
+    const bed = { kind: 'floor', areaM2: 5, thicknessMm: 50 } as const
+    const found = sheet({ ...quick, work: bed, furtherWorks: [{ work: FACE }] })
+    expect(found.cautions).toContain('deep-raking-and-packing')
+    expect(ids(found)).toContain('trial-pat-first')
+    expect(ids(sheet({ ...quick, work: bed }))).not.toContain('trial-pat-first')
+  })
+
+  test('adds no bricks of one work to those of another', () => {
+    const brick = {
+      kind: 'bedding-brick',
+      areaM2: 10,
+      brickLengthMm: 215,
+      brickHeightMm: 65,
+      brickWidthMm: 102.5,
+      jointMm: 10,
+      halfBricks: 1,
+    } as const
+    const one = several({ furtherWorks: [{ work: brick }] })
+    expect(one.unitCount).toEqual(one.works[1]?.unitCount)
+    const two = several({ work: { ...brick, areaM2: 20 }, furtherWorks: [{ work: brick }] })
+    expect(two.unitCount).toBeNull()
+    expect(two.works.map(({ unitCount }) => unitCount?.typical)).toEqual([
+      expect.closeTo(1185.2, 0),
+      expect.closeTo(592.6, 1),
+    ])
+  })
+
+  test('names the work in each refusal, and takes eight works and no more', () => {
+    const faults = (over: Partial<JobInput>) => {
+      const outcome = workJob({ ...POINTING, ...over })
+      return outcome.ok ? [] : outcome.faults.map(({ field }) => field)
+    }
+    expect(
+      faults({
+        furtherWorks: [
+          { work: COATS },
+          { work: { kind: 'plaster', areaM2: -1, coat1Mm: 5 }, lossPercent: 400 },
+        ],
+      }),
+    ).toEqual(['furtherWorks.1.work.areaM2', 'furtherWorks.1.work.openingsM2', 'furtherWorks.1.lossPercent'])
+    expect(faults({ furtherWorks: Array(7).fill({ work: COATS }) })).toEqual([])
+    expect(faults({ furtherWorks: Array(8).fill({ work: COATS }) })).toEqual(['furtherWorks'])
   })
 })
 

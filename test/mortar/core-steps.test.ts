@@ -56,8 +56,14 @@ const wash: JobInput = {
   draws: 5,
 }
 
+const twoWorks: JobInput = {
+  ...wash,
+  lossPercent: 10,
+  furtherWorks: [{ work: { kind: 'plaster', areaM2: 10, coat1Mm: 12 }, lossPercent: 5 }],
+}
+
 const steps: Step[] = [
-  ...[...everyJob, wash].flatMap((job) => [
+  ...[...everyJob, wash, twoWorks].flatMap((job) => [
     ...value(workJob(job)).steps,
     ...value(proportions({ ingredients: job.ingredients, materials, draws: 5 })).steps,
     ...value(yieldOf({ ingredients: job.ingredients, materials, draws: 5 })).steps,
@@ -105,6 +111,15 @@ describe('every line of working', () => {
     if (job === undefined) throw new Error('no job')
     const found = value(workJob({ ...job, work: { kind, ...Object.fromEntries(dims) } as Work })).steps
     expect(new Set(found.map(({ symbol }) => symbol)).size).toBe(found.length)
+  })
+
+  test('means one thing by each symbol in each of several works', () => {
+    const found = value(workJob(twoWorks)).steps
+    expect(new Set(found.map(({ symbol, work }) => `${work ?? ''} ${symbol}`)).size).toBe(found.length)
+    expect(found.find(({ means }) => means === 'mortarVolumeOfAll')).toMatchObject({
+      formula: 'V_mix,1 + V_mix,2',
+      numbers: '11 + 126',
+    })
   })
 
   test('prints numbers, not NaN', () => {

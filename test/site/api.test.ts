@@ -139,6 +139,20 @@ describe('POST /api/v1/job', () => {
     expect(answer.edition).toMatch(/^[0-9a-f]{12}$/)
   })
 
+  it('adds up several works, each with its own loss', async () => {
+    const further = { work: { kind: 'plaster', areaM2: 10, coat1Mm: 12 }, lossPercent: 5 }
+    const response = await post({ ...JOB, lossPercent: 10, furtherWorks: [further] })
+    const { sheet } = operationOf('workJob').answer.parse(await response.json()) as {
+      sheet: { mortarL: { typical: number }; works: { mortarL: { typical: number } }[] }
+    }
+    // 24 m² · 0.2 · 25 mm = 120 L, 132 with 10 % lost; 10 m² · 12 mm = 120 L, 126 with 5 % lost.
+    expect(sheet.works.map(({ mortarL }) => mortarL.typical)).toEqual([
+      expect.closeTo(132, 9),
+      expect.closeTo(126, 9),
+    ])
+    expect(sheet.mortarL.typical).toBeCloseTo(258, 9)
+  })
+
   it('gives the same answer to the same question', async () => {
     const [one, two] = await Promise.all([post(JOB), post(JOB)])
     expect(await one.text()).toBe(await two.text())
@@ -151,6 +165,12 @@ describe('POST /api/v1/job', () => {
     [{ ...JOB, work: { kind: 'flying' } }, 'work.kind', 'unknown'],
     [{ ...JOB, lossPercent: 'much' }, 'lossPercent', 'not-a-number'],
     [{ ...JOB, sandMoisturePercent: 90 }, 'sandMoisturePercent', 'too-large'],
+    [
+      { ...JOB, furtherWorks: [{ work: { ...WORK, areaM2: -1 } }] },
+      'furtherWorks.0.work.areaM2',
+      'not-positive',
+    ],
+    [{ ...JOB, furtherWorks: Array(8).fill({ work: WORK }) }, 'furtherWorks', 'too-many'],
     [{ ...JOB, stray: 1 }, 'stray', 'unknown-field'],
     [{ ...JOB, recipe: 'cement-render-over-earth' }, 'override.reason', 'empty'],
   ])('answers 422 to %j, naming the field', async (body, field, code) => {

@@ -17,8 +17,10 @@ export interface AmountField {
   readonly name: string
   /** As the request and the faults of the sums name it, for example `work.areaM2`. */
   readonly path: string
-  /** Unit of the request; the form may ask in another. */
+  /** Unit of what is usual; the form may ask in another. */
   readonly unit: string
+  /** Unit of the request, where it is another. */
+  readonly sumsUnit?: string
   /** Taken where nothing is typed. */
   readonly usual?: Range & { readonly basis: Basis; readonly source?: string }
   /** What the sums take where nothing is given. */
@@ -43,14 +45,21 @@ const EXAMPLES: Readonly<Record<string, number>> = {
 const shortName = (field: string) =>
   field.replace(/(?:LPerM2|Mm|M2|M3|M|L)$/, '').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
 
-/** The dimensions of a kind of work. */
-export const dimensionFields = (kind: WorkKind): AmountField[] =>
+/** What the address calls a field of a work: the first work's have no number. */
+export const fieldOfWork = (name: string, work: number): string => (work === 1 ? name : `${name}-${work}`)
+
+/** How the request names what belongs to a work. */
+const pathOfWork = (work: number) => (work === 1 ? '' : `furtherWorks.${work - 2}.`)
+
+/** The dimensions of a kind of work, for the work of that number. */
+export const dimensionFields = (kind: WorkKind, work: number): AmountField[] =>
   Object.entries(workFields(kind)).map(([field, { unit, usual, fallback, whole }]) => {
     const share = unit === '1' && whole !== true
     return {
-      name: shortName(field),
-      path: `work.${field}`,
+      name: fieldOfWork(shortName(field), work),
+      path: `${pathOfWork(work)}work.${field}`,
       unit: share ? '%' : unit,
+      ...(share && { sumsUnit: '1' }),
       optional: fallback !== undefined,
       ...(fallback && { fallback: share ? asPercent(fallback) : fallback }),
       ...(usual && !fallback && { usual: share ? asPercent(usual) : usual }),
@@ -68,9 +77,17 @@ const asPercent = <R extends Range>(range: R): R => ({
 const practice = (low: number, typical: number, high: number) =>
   ({ low, typical, high, basis: 'practice' }) as const
 
+/** What is lost of a work's mortar. */
+export const lossField = (work: number): AmountField => ({
+  name: fieldOfWork('loss', work),
+  path: `${pathOfWork(work)}lossPercent`,
+  unit: '%',
+  usual: practice(5, 10, 15),
+  optional: true,
+})
+
 /** What is on site, whatever the work. */
 export const SITE_FIELDS = {
-  loss: { name: 'loss', path: 'lossPercent', unit: '%', usual: practice(5, 10, 15), optional: true },
   moisture: { name: 'moisture', path: 'sandMoisturePercent', unit: '%', optional: true },
   bulking: { name: 'bulking', path: 'sandBulkingPercent', unit: '%', optional: true },
   purity: { name: 'purity', path: 'limePurityPercent', unit: '%', optional: true },
@@ -139,9 +156,11 @@ const ALSO_FOR: Partial<Record<WorkKind, readonly Use[]>> = {
 export const isOutsideUses = ({ uses }: RecipeBody, kind: WorkKind): boolean =>
   kind !== 'volume' && !uses.some((use) => KIND_FOR[use] === kind || ALSO_FOR[kind]?.includes(use))
 
-/** The kind of work that a recipe was written for first. */
-export const kindFor = ({ uses }: RecipeBody): WorkKind =>
-  uses.flatMap((use) => KIND_FOR[use] ?? [])[0] ?? WORK_KINDS[0] ?? 'volume'
+/** The kind of work that a recipe was written for first, of those that are not there yet. */
+export const kindFor = ({ uses }: RecipeBody, there: readonly WorkKind[] = []): WorkKind =>
+  uses.flatMap((use) => KIND_FOR[use] ?? []).find((kind) => !there.includes(kind)) ??
+  WORK_KINDS[0] ??
+  'volume'
 
 /** The state that the recipe's lime is in, or is likeliest to come in; undefined for a recipe without lime. */
 export function limeStateFor({ ingredients, method }: RecipeBody): LimeState | undefined {

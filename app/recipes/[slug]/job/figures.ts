@@ -19,6 +19,7 @@ function printedFigures(sheet: JobSheet): [name: string, text: string][] {
     ['net', sheet.netL, 'L'],
     ['mortar', sheet.mortarL, 'L'],
     ['units', sheet.unitCount, '1'],
+    ...ofWorks(sheet),
     ['first', water.firstChargeL, 'L'],
     ['total', water.likelyTotalL, 'L'],
     ['sand', water.fromSandL, 'L'],
@@ -45,3 +46,13 @@ function printedFigures(sheet: JobSheet): [name: string, text: string][] {
     return [[name, range === null ? main : `${main} ${range}`]]
   })
 }
+
+/** Those of each work, where there are several; a single work has the job's own. */
+const ofWorks = ({ works }: JobSheet): [string, Range | null, string][] =>
+  works.length === 1
+    ? []
+    : works.flatMap(({ netL, mortarL, unitCount }, k): [string, Range | null, string][] => [
+        [`work.${k}.net`, netL, 'L'],
+        [`work.${k}.mortar`, mortarL, 'L'],
+        [`work.${k}.units`, unitCount, '1'],
+      ])

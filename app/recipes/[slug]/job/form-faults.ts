@@ -1,10 +1,11 @@
 import type { FieldFault } from '#lib/errors.ts'
+import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import { convert } from '#lib/mortar/units.ts'
 import { faultSentence } from '../../../_http/fault-sentence.ts'
 import { materialLabel } from '../../../_ui/label.ts'
 import { type Messages, words } from '../../../_words/index.ts'
-import { fieldLabel } from './labels.ts'
-import { type Choice, type Inputs, isChoice, type ReadField } from './read-inputs.ts'
+import { fieldLabel, ofWork } from './labels.ts'
+import { type Choice, choiceOf, type Inputs, type ReadField } from './read-inputs.ts'
 
 /** A fault as the form shows it: at its field, where it has one. */
 export interface FormFault {
@@ -14,10 +15,12 @@ export interface FormFault {
 
 /** Every fault in words that name the field, in the order of the form. */
 export function formFaults(inputs: Inputs, faults: readonly FieldFault[]): FormFault[] {
-  const fields = [...inputs.dimensions, ...Object.values(inputs.site), ...inputs.packs, ...inputs.prices]
+  const ofWorks = inputs.works.flatMap(({ dimensions, loss }) => [...dimensions, loss])
+  const fields = [...ofWorks, ...Object.values(inputs.site), ...inputs.packs, ...inputs.prices]
   const order = fields.map(({ name }) => name)
   const place = ({ name }: FormFault) => (name === undefined ? order.length : order.indexOf(name))
-  return faults.map((fault) => formFault(fault, fields)).sort((a, b) => place(a) - place(b))
+  const several = inputs.works.length > 1
+  return faults.map((fault) => formFault(fault, fields, several)).sort((a, b) => place(a) - place(b))
 }
 
 const CHOICE_LABELS = {
@@ -27,12 +30,16 @@ const CHOICE_LABELS = {
   units: 'form.units',
 } as const satisfies Record<Choice, string>
 
-function formFault(fault: FieldFault, fields: readonly ReadField[]): FormFault {
+function formFault(fault: FieldFault, fields: readonly ReadField[], several: boolean): FormFault {
   const t = words('job')
   const field = fields.find(({ path }) => fault.field === path || fault.field.startsWith(`${path}.`))
-  if (field) return { name: field.name, sentence: faultSentence(asked(fault, field), fieldLabel(field)) }
-  if (isChoice(fault.field))
-    return { name: fault.field, sentence: faultSentence(fault, t(CHOICE_LABELS[fault.field])) }
+  const work = workOf(fault.field)
+  const sentence = (given: FieldFault, label: string) =>
+    faultSentence(given, work === undefined ? label : ofWork(work, several, label))
+  if (field) return { name: field.name, sentence: sentence(asked(fault, field), fieldLabel(field)) }
+  const choice = choiceOf(fault.field)
+  if (choice) return { name: fault.field, sentence: sentence(fault, t(CHOICE_LABELS[choice])) }
+  if (fault.field === 'furtherWorks') return { sentence: t('faults.works', { most: MOST_WORKS }) }
   const [group, material = '', property = ''] = fault.field.split('.')
   if (group === 'override') return { name: 'reason', sentence: faultSentence(fault, t('fields.reason')) }
   if (group === 'limeState') return { name: 'lime', sentence: faultSentence(fault, t('fields.lime')) }
@@ -47,9 +54,16 @@ function formFault(fault: FieldFault, fields: readonly ReadField[]): FormFault {
   return { sentence: t('faults.recipe', { field: fault.field }) }
 }
 
+/** The number of the work that a fault is of, by the names of the request and of the form. */
+function workOf(field: string): number | undefined {
+  const [, further, choice] = /^(?:furtherWorks\.(\d+)\.|use-(\d+)$)/.exec(field) ?? []
+  if (further !== undefined) return Number(further) + 2
+  if (choice !== undefined) return Number(choice)
+  return field === 'use' || field === 'lossPercent' || field.startsWith('work.') ? 1 : undefined
+}
+
 /** The fault in the unit that the form asks in, with what was typed. */
-function asked(fault: FieldFault, { unit, askedUnit, path, read }: ReadField): FieldFault {
-  const given = unit === '%' && path.startsWith('work.') ? '1' : unit
+function asked(fault: FieldFault, { unit, sumsUnit: given = unit, askedUnit, read }: ReadField): FieldFault {
   const inAsked = (figure: string | number) =>
     typeof figure === 'number' ? Number(convert(figure, given, askedUnit).toPrecision(6)) : figure
   return {

@@ -2,12 +2,13 @@ import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet, JobWarning } from '#lib/mortar/job-types.ts'
 import { exactly } from '#lib/mortar/range.ts'
 import type { SequenceStep } from '#lib/mortar/sequence.ts'
-import type { WorkKind } from '#lib/mortar/takeoff.ts'
 import { inSentence, labelList, materialLabel } from '../../../_ui/label.ts'
 import { Quantity } from '../../../_ui/quantity.tsx'
 import { SourceText } from '../../../_ui/source-mark.tsx'
 import { words } from '../../../_words/index.ts'
 import { isOutsideUses, type System } from './fields.ts'
+import { ofWork } from './labels.ts'
+import type { WorkRead } from './read-inputs.ts'
 import { Shown, shownText } from './shown.tsx'
 
 const t = words('job')
@@ -17,26 +18,28 @@ export function Warnings({
   warnings,
   system,
   recipe,
-  kind,
+  works,
 }: {
   warnings: readonly JobWarning[]
   system: System
   recipe: RecipeBody
-  kind: WorkKind
+  works: readonly WorkRead[]
 }) {
-  const outside = isOutsideUses(recipe, kind)
-  if (warnings.length === 0 && !outside) return null
+  const outside = works.filter(({ kind }) => isOutsideUses(recipe, kind))
+  if (warnings.length === 0 && outside.length === 0) return null
   return (
     <div className="job-warnings">
       <h3>{t('sheet.warnings')}</h3>
       <ul>
-        {outside && (
-          <li>
-            {t('warnings.outside-its-uses', {
-              uses: inSentence(labelList('uses', recipe.uses)),
-            })}
+        {outside.map(({ number }) => (
+          <li key={`outside ${number}`}>
+            {ofWork(
+              number,
+              works.length > 1,
+              t('warnings.outside-its-uses', { uses: inSentence(labelList('uses', recipe.uses)) }),
+            )}
           </li>
-        )}
+        ))}
         {warnings.map(({ id, material, value, unit }) => (
           <li key={`${id} ${material ?? ''}`}>
             {t(`warnings.${id}`, {

@@ -1,14 +1,15 @@
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { LIME_STATES } from '#lib/entry/terms.ts'
-import { WORK_KINDS } from '#lib/mortar/takeoff.ts'
+import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import { Field, SelectField } from '../../../_ui/field.tsx'
 import { labelOf } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
 import { AmountField } from './amount-field.tsx'
-import { SANDS, SYSTEMS } from './fields.ts'
+import { fieldOfWork, SANDS, SYSTEMS } from './fields.ts'
 import type { FormFault } from './form-faults.ts'
 import { OverrideFields } from './override-fields.tsx'
 import type { Choice, Inputs, ReadField } from './read-inputs.ts'
+import { WorkFields } from './work-fields.tsx'
 
 interface Props {
   readonly action: string
@@ -42,28 +43,24 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
   return (
     <form className="job-form filter screen-only" method="get" action={action}>
       {revision !== undefined && <input type="hidden" name="r" value={revision} />}
-      <fieldset>
-        <legend>{t('form.work')}</legend>
-        <div className="form-grid">
-          <SelectField
-            name="use"
-            label={t('form.kind')}
-            hint={t('form.kindHint')}
-            value={inputs.kind}
-            options={WORK_KINDS.map((kind) => ({ value: kind, label: t(`kinds.${kind}`) }))}
-            {...errorOf('use')}
-          />
-          <div className="job-show">
-            <button className="button button-plain" type="submit" name="show" value="fields" formNoValidate>
-              {t('form.show')}
-            </button>
-          </div>
-        </div>
-        <div className="form-grid">
-          {inputs.dimensions.map((field) => figure(field))}
-          {figure(site.loss)}
-        </div>
-      </fieldset>
+      {/* Enter presses the first button of a form: it works out the sheet, whatever buttons stand before that one. */}
+      <input type="submit" hidden />
+      {inputs.works.map((work) => (
+        <WorkFields
+          key={work.number}
+          work={work}
+          several={inputs.works.length > 1}
+          error={errorAt(fieldOfWork('use', work.number))}
+          figure={figure}
+        />
+      ))}
+      {inputs.works.length < MOST_WORKS && (
+        <p className="job-more">
+          <button className="button button-plain" type="submit" name="show" value="more" formNoValidate>
+            {t('works.add')}
+          </button>
+        </p>
+      )}
       <fieldset>
         <legend>{t('form.lime')}</legend>
         <div className="form-grid">

@@ -9,11 +9,18 @@ type SiteLabel = keyof typeof SITE_FIELDS
 
 /** What a field is called on the form: a dimension as the working calls it. */
 export function fieldLabel({ path, name }: Pick<AmountField, 'path' | 'name'>): string {
-  const [group, field = ''] = path.split('.')
+  const [group, field = ''] = ofFurther(path) ? path.split('.').slice(2) : path.split('.')
   if (group === 'work') return capital(words('steps')(`work.${field as Dimension}`))
   if (group === 'packsKg') return job('fields.pack', { material: materialLabel(field) })
   if (group === 'packPrices') return job('fields.price', { material: materialLabel(field) })
+  if (group === 'lossPercent') return job('fields.loss')
   return job(`fields.${name as SiteLabel}`)
 }
+
+const ofFurther = (path: string) => path.startsWith('furtherWorks.')
+
+/** Which work something belongs to, in front of what it is called; nothing where there is one alone. */
+export const ofWork = (work: number, several: boolean, name: string): string =>
+  several ? job('works.of', { number: String(work), name }) : name
 
 const capital = (text: string) => text.charAt(0).toLocaleUpperCase(LOCALE) + text.slice(1)

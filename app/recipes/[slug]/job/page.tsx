@@ -44,8 +44,8 @@ export default async function JobPage({ params, searchParams }: Props) {
   if (!found) return <AbsentEntry kind="recipe" slug={slug} revision={revision} path={path} />
   const recipe = { ...found, body: asItStands(found) }
 
-  const typed = typedFrom(query)
-  const inputs = readInputs(typed, slug, recipe.body, recipe.revision)
+  const inputs = readInputs(typedFrom(query), slug, recipe.body, recipe.revision)
+  const { typed } = inputs
   const outcome = inputs.request && sheetOf(recipe.body, inputs.request)
   const sheet = outcome?.ok ? outcome.value : undefined
   const versions = sheet && versionsNow(sheet, recipe.revision)

@@ -3,6 +3,7 @@ import { type JobRequest, jobRequest } from '#lib/api/job-request.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { LIME_STATES } from '#lib/entry/terms.ts'
 import type { FieldFault } from '#lib/errors.ts'
+import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import { WORK_KINDS, type WorkKind } from '#lib/mortar/takeoff.ts'
 import { convert, convertRange, shownUnit } from '#lib/mortar/units.ts'
@@ -12,8 +13,10 @@ import {
   type AmountField,
   DAMP,
   dimensionFields,
+  fieldOfWork,
   kindFor,
   limeStateFor,
+  lossField,
   packFields,
   priceFields,
   SANDS,
@@ -22,6 +25,7 @@ import {
   SYSTEMS,
   type System,
 } from './fields.ts'
+import { arrangeWorks } from './works.ts'
 
 /** A field with what was read in it, in the unit it was asked in. */
 export interface ReadField extends AmountField {
@@ -29,15 +33,25 @@ export interface ReadField extends AmountField {
   readonly read: AmountRead
 }
 
+/** One piece of work as the form has it. */
+export interface WorkRead {
+  /** From 1. */
+  readonly number: number
+  readonly kind: WorkKind
+  readonly dimensions: readonly ReadField[]
+  readonly loss: ReadField
+}
+
 /** The form as it stands: every choice and figure, and the request that they make. */
 export interface Inputs {
   /** Nothing was sent yet, or the fields of another kind were asked for: examples are typed in advance. */
   readonly fresh: boolean
   readonly system: System
-  readonly kind: WorkKind
+  /** What was typed, under the names that the works have now. */
+  readonly typed: Typed
+  readonly works: readonly WorkRead[]
   readonly sand: Sand
   readonly limeState: (typeof LIME_STATES)[number] | undefined
-  readonly dimensions: readonly ReadField[]
   readonly site: Readonly<Record<keyof typeof SITE_FIELDS, ReadField>>
   readonly packs: readonly ReadField[]
   readonly prices: readonly ReadField[]
@@ -50,20 +64,37 @@ export interface Inputs {
 }
 
 /** Reads the job form of a recipe from the address. */
-export function readInputs(typed: Typed, slug: string, recipe: RecipeBody, revision: number): Inputs {
-  const fresh = typed.use === undefined || typed.show !== undefined
+export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revision: number): Inputs {
+  const untouched = sent.use === undefined
+  const fresh = untouched || sent.show !== undefined
+  const next = (now: Typed) =>
+    kindFor(
+      recipe,
+      WORK_KINDS.filter((kind) => Object.keys(now).some((name) => isUse(name) && now[name] === kind)),
+    )
+  const { typed, count, added } = arrangeWorks(sent, MOST_WORKS, next)
   const system = pick(SYSTEMS, typed.units) ?? 'metric'
-  const kind = pick(WORK_KINDS, typed.use) ?? kindFor(recipe)
   const sand = pick(SANDS, typed.sand) ?? 'damp'
   const limeState = pick(LIME_STATES, typed.lime) ?? limeStateFor(recipe)
-  const read = (field: AmountField) => readField(field, typed, system, fresh)
-  const dimensions = dimensionFields(kind).map(read)
+  const read = (field: AmountField) => readField(field, typed, system, untouched)
+  const works = Array.from({ length: count }, (_, k): WorkRead => {
+    const number = k + 1
+    const kind = pick(WORK_KINDS, typed[fieldOfWork('use', number)]) ?? kindFor(recipe)
+    const asExample = untouched || sent.show === 'fields' || number === added
+    return {
+      number,
+      kind,
+      dimensions: dimensionFields(kind, number).map((field) => readField(field, typed, system, asExample)),
+      loss: read(lossField(number)),
+    }
+  })
   const site = Object.fromEntries(
     Object.entries(SITE_FIELDS).map(([name, field]) => [name, read(field)]),
   ) as Inputs['site']
   const packs = packFields(recipe).map(read)
   const prices = priceFields(recipe).map(read)
-  const asked = [...dimensions, ...Object.values(site), ...packs, ...prices].filter(
+  const ofWorks = works.flatMap(({ dimensions, loss }) => [...dimensions, loss])
+  const asked = [...ofWorks, ...Object.values(site), ...packs, ...prices].filter(
     ({ name }) => sand === 'measured' || (name !== 'moisture' && name !== 'bulking'),
   )
   const overridden = recipe.standing !== 'in-use' && typed.override === 'yes'
@@ -71,23 +102,24 @@ export function readInputs(typed: Typed, slug: string, recipe: RecipeBody, revis
   const draft = {
     recipe: slug,
     revision,
-    work: { kind },
+    work: { kind: works[0]?.kind },
+    ...(works.length > 1 && { furtherWorks: works.slice(1).map(({ kind }) => ({ work: { kind } })) }),
     ...(limeState && { limeState }),
     ...(sand === 'damp' && { sandMoisturePercent: DAMP }),
     ...(overridden && { override: { reason: typed.reason ?? '' } }),
   }
-  typing.push(...unknownChoices(typed))
+  typing.push(...unknownChoices(typed, works))
   const unmeasured = sand === 'measured' && !fresh && !site.moisture.read.text && !site.bulking.read.text
   if (unmeasured) typing.push({ field: site.moisture.path, code: 'required' })
   for (const field of asked) place(draft, field.path, requested(field))
   const parsed = jobRequest.safeParse(draft)
   return {
     fresh,
+    typed,
     system,
-    kind,
+    works,
     sand,
     limeState,
-    dimensions,
     site,
     packs,
     prices,
@@ -102,22 +134,31 @@ export function readInputs(typed: Typed, slug: string, recipe: RecipeBody, revis
 /** The fields that choose from a list; the address may hold anything. */
 const CHOICES = { use: WORK_KINDS, lime: LIME_STATES, sand: SANDS, units: SYSTEMS } as const
 export type Choice = keyof typeof CHOICES
-export const isChoice = (name: string): name is Choice => Object.hasOwn(CHOICES, name)
+
+const isUse = (name: string) => /^use(?:-\d+)?$/.test(name)
+
+/** The choice that a field is; that of a further work has its number behind it. */
+export const choiceOf = (name: string): Choice | undefined => {
+  const own = isUse(name) ? 'use' : name
+  return Object.hasOwn(CHOICES, own) ? (own as Choice) : undefined
+}
 
 /** A choice that is not offered is never taken for another. */
-const unknownChoices = (typed: Typed): FieldFault[] =>
-  Object.entries(CHOICES).flatMap(([field, list]) => {
+function unknownChoices(typed: Typed, works: readonly WorkRead[]): FieldFault[] {
+  const further = works.slice(1).map(({ number }) => [fieldOfWork('use', number), WORK_KINDS] as const)
+  return [...Object.entries(CHOICES), ...further].flatMap(([field, list]) => {
     const value = typed[field]
     return value === undefined || pick<string>(list, value) ? [] : [{ field, code: 'unknown', value }]
   })
+}
 
 const pick = <T extends string>(list: readonly T[], value: string | undefined): T | undefined =>
   list.find((one) => one === value)
 
-function readField(field: AmountField, typed: Typed, system: System, fresh: boolean): ReadField {
+function readField(field: AmountField, typed: Typed, system: System, asExample: boolean): ReadField {
   const askedUnit = shownUnit(field.unit, system)
   const read = readAmount(typed, field.name)
-  if (!fresh || read.text !== '' || field.example === undefined) return { ...field, askedUnit, read }
+  if (!asExample || read.text !== '' || field.example === undefined) return { ...field, askedUnit, read }
   const example = Number(convert(field.example, field.unit, askedUnit).toPrecision(2))
   return {
     ...field,
@@ -127,26 +168,28 @@ function readField(field: AmountField, typed: Typed, system: System, fresh: bool
 }
 
 /** The amount in the request's own unit: as typed, or as is usual. */
-function requested({ read, usual, unit, askedUnit, path }: ReadField): number | Range | undefined {
+function requested({ read, usual, unit, sumsUnit = unit, askedUnit }: ReadField): number | Range | undefined {
   const amount = read.amount ? convertRange(read.amount, askedUnit, unit) : usual && bare(usual)
   if (!amount || read.fault) return undefined
-  const shares = unit === '%' && path.startsWith('work.')
-  const { low, typical, high } = shares ? convertRange(amount, '%', '1') : amount
+  const { low, typical, high } = sumsUnit === unit ? amount : convertRange(amount, unit, sumsUnit)
   return low === high ? typical : { low, typical, high }
 }
 
 const bare = ({ low, typical, high }: Range): Range => ({ low, typical, high })
 
-/** Puts a value where its path points: `work.areaM2` into `work`. */
+/** Puts a value where its path points: `work.areaM2` into `work`, `furtherWorks.0.work.areaM2` into the second. */
 function place(draft: object, path: string, value: number | Range | undefined): void {
   if (value === undefined) return
-  const [group, ...rest] = path.split('.')
-  if (group === undefined) return
-  if (rest.length === 0) Reflect.set(draft, group, value)
-  else {
-    const inner: unknown = Reflect.get(draft, group) ?? {}
-    Reflect.set(draft, group, { ...(inner as object), [rest.join('.')]: value })
-  }
+  const keys = path.split('.')
+  const last = keys.pop() ?? path
+  const at = keys.reduce<object>((inner, key) => {
+    const there: unknown = Reflect.get(inner, key)
+    if (typeof there === 'object' && there !== null) return there
+    const made = {}
+    Reflect.set(inner, key, made)
+    return made
+  }, draft)
+  Reflect.set(at, last, value)
 }
 
 /** A field that could not be read is not also missing. */

@@ -1,6 +1,7 @@
 import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
+import type { Work } from '#lib/mortar/takeoff.ts'
 import { labelOf } from '../../../_ui/label.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { words } from '../../../_words/index.ts'
@@ -10,9 +11,10 @@ import { Quantities } from './quantities.tsx'
 import type { Inputs } from './read-inputs.ts'
 import { Totals } from './totals.tsx'
 import type { Versions } from './versions.ts'
-import { WorkDrawn } from './work-drawn.tsx'
+import { WorksDrawn } from './work-drawn.tsx'
 import { WorkedFrom } from './worked-from.tsx'
 import { Working } from './working.tsx'
+import { WorksTable } from './works-table.tsx'
 
 interface Props {
   readonly recipe: Published<RecipeBody>
@@ -44,9 +46,10 @@ export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress
       {inputs.fresh && <p className="screen-only">{t('sheet.example')}</p>}
       <WorkedFrom inputs={inputs} />
       <Totals sheet={sheet} system={system} money={money} />
+      <WorksTable sheet={sheet} system={system} />
       <Quantities sheet={sheet} system={system} money={money} />
       <div className="job-columns">
-        <Warnings warnings={sheet.warnings} system={system} recipe={body} kind={inputs.kind} />
+        <Warnings warnings={sheet.warnings} system={system} recipe={body} works={inputs.works} />
         <Sequence steps={sheet.sequence} />
         <Storage storage={sheet.storage} />
         <JobCautions sheet={sheet} recipe={body} slug={slug} />
@@ -62,8 +65,11 @@ export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress
       <p className="screen-only note">
         {t('sheet.print')} <a href={workingAddress}>{t('sheet.workingOpen')}</a>
       </p>
-      {inputs.request && <WorkDrawn work={inputs.request.work} system={system} printed={working} />}
+      <WorksDrawn works={worksAsked(inputs)} system={system} printed={working} />
       <Working sheet={sheet} open={working} />
     </section>
   )
 }
+
+const worksAsked = ({ request }: Inputs): Work[] =>
+  request ? [request.work, ...(request.furtherWorks ?? []).map(({ work }) => work)] : []

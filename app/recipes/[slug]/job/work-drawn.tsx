@@ -1,3 +1,4 @@
+import { Fragment } from 'react'
 import type { Work } from '#lib/mortar/takeoff.ts'
 import { Drawing } from '../../../_ui/drawings/drawing.tsx'
 import { JointSection, jointSays } from '../../../_ui/drawings/joint-section.tsx'
@@ -5,24 +6,39 @@ import { faceSays, WallFace } from '../../../_ui/drawings/wall-face.tsx'
 import { drawnWork } from '../../../_ui/drawings/work-numbers.ts'
 import { words } from '../../../_words/index.ts'
 import type { System } from './fields.ts'
+import { ofWork } from './labels.ts'
 
-/** The joint and the face of the work, to scale. On paper they come with the working, on its pages. */
-export function WorkDrawn({ work, system, printed }: { work: Work; system: System; printed: boolean }) {
+/** The joints and the faces of the works, to scale. On paper they come with the working, on its pages. */
+export function WorksDrawn({
+  works,
+  system,
+  printed,
+}: {
+  works: readonly Work[]
+  system: System
+  printed: boolean
+}) {
   const t = words('workOut')
-  const { joint, face } = drawnWork(work)
-  if (!joint && !face) return null
+  const drawn = works.map((work, k) => ({ ...drawnWork(work), number: k + 1 }))
+  const shown = drawn.filter(({ joint, face }) => joint || face)
+  if (shown.length === 0) return null
+  const title = (number: number, text: string) => ofWork(number, works.length > 1, text)
   return (
     <div className={printed ? 'job-drawn drawings' : 'job-drawn drawings screen-only'}>
-      {joint && (
-        <Drawing title={t('drawings.joint.title')} says={jointSays({ ...joint, system })}>
-          <JointSection {...joint} system={system} />
-        </Drawing>
-      )}
-      {face && (
-        <Drawing title={t('drawings.face.title')} says={faceSays({ ...face, system })}>
-          <WallFace {...face} system={system} />
-        </Drawing>
-      )}
+      {shown.map(({ number, joint, face }) => (
+        <Fragment key={number}>
+          {joint && (
+            <Drawing title={title(number, t('drawings.joint.title'))} says={jointSays({ ...joint, system })}>
+              <JointSection {...joint} system={system} />
+            </Drawing>
+          )}
+          {face && (
+            <Drawing title={title(number, t('drawings.face.title'))} says={faceSays({ ...face, system })}>
+              <WallFace {...face} system={system} />
+            </Drawing>
+          )}
+        </Fragment>
+      ))}
     </div>
   )
 }

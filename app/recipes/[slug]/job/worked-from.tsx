@@ -1,18 +1,21 @@
 import { amountText, usualText } from '../../../_ui/amount-text.ts'
 import { labelOf } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
-import { fieldLabel } from './labels.ts'
+import { fieldLabel, ofWork } from './labels.ts'
 import type { Inputs, ReadField } from './read-inputs.ts'
 
 const t = words('job')
 
 /** Every input that the sheet was worked from, in one paragraph: on paper the form is not there. */
 export function WorkedFrom({ inputs }: { inputs: Inputs }) {
-  const { kind, limeState, sand, site, dimensions } = inputs
+  const { works, limeState, sand, site } = inputs
   const measured = sand === 'measured' ? [site.moisture, site.bulking] : []
-  const figures = [...dimensions, site.loss, site.purity, ...measured, site.water, site.heap]
+  const figures = [site.purity, ...measured, site.water, site.heap]
   const parts = [
-    t(`kinds.${kind}`),
+    ...works.map(({ number, kind, dimensions, loss }) => {
+      const own = [...dimensions, loss].flatMap((field) => valueText(field) ?? [])
+      return ofWork(number, works.length > 1, [t(`kinds.${kind}`), ...own].join('; '))
+    }),
     ...figures.flatMap((field) => valueText(field) ?? []),
     ...(limeState
       ? [t('sheet.pair', { name: t('fields.lime'), value: labelOf('measured-states', limeState) })]

@@ -1,9 +1,11 @@
+import { Fragment } from 'react'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
 import { materialLabel } from '../../../_ui/label.ts'
 import { SourceText } from '../../../_ui/source-mark.tsx'
 import { StepTable } from '../../../_ui/workshop/working.tsx'
 import { formatList } from '../../../_words/format.ts'
 import { type Messages, words } from '../../../_words/index.ts'
+import { ofWork } from './labels.ts'
 
 const t = words('job')
 
@@ -17,12 +19,23 @@ export function Working({ sheet, open }: { sheet: JobSheet; open: boolean }) {
     <details className="job-working" id="working" open={open}>
       <summary>{words('workOut')('working.show')}</summary>
       <p className="note">{words('workOut')('working.note')}</p>
-      <StepTable steps={sheet.steps} sourceOf={(text) => <SourceText text={text} />} />
+      {sheet.works.length > 1 &&
+        sheet.works.map(({ kind }, k) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two works may be of one kind, and the list never changes
+          <Fragment key={k}>
+            <h4>{ofWork(k + 1, true, t(`kinds.${kind}`))}</h4>
+            <StepTable steps={sheet.steps.filter(({ work }) => work === k + 1)} sourceOf={source} />
+          </Fragment>
+        ))}
+      {sheet.works.length > 1 && <h4>{t('works.all')}</h4>}
+      <StepTable steps={sheet.steps.filter(({ work }) => work === undefined)} sourceOf={source} />
       {assumed.length > 0 && <p className="note">{t('sheet.assumed', { list: formatList(assumed) })}</p>}
       {unknown.length > 0 && <p className="note">{t('sheet.unknown', { list: formatList(unknown) })}</p>}
     </details>
   )
 }
+
+const source = (text: string) => <SourceText text={text} />
 
 const propertyLabel = (property: string) =>
   words('terms')(`property.${property as keyof Messages['terms']['property']}`)
