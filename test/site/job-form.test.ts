@@ -125,33 +125,36 @@ describe('The job form', () => {
   })
 
   it('takes several works in one job, adds and takes them out without losing what was typed', async () => {
-    await withPage(job({ depth: '25', loss: '10', mixer: '90', money: 'crowns' }), async (page) => {
-      await page.fill('input[name=area]', '1,500')
-      await follow(page, () => page.click('button[value=more]'))
-      expect(await page.inputValue('input[name=area]')).toBe('1,500')
-      expect(await page.inputValue('input[name=mixer]')).toBe('90')
-      expect(await page.inputValue('input[name=money]')).toBe('crowns')
-      await page.fill('input[name=area]', '24')
-      await page.selectOption('select[name=use-2]', 'plaster')
-      await follow(page, () => page.click('#work-2 button[value=fields]'))
-      await page.fill('input[name=area-2]', '10')
-      await page.fill('input[name=coat1-2]', '12')
-      await page.fill('input[name=loss-2]', '5')
-      await follow(page, () => page.click('button[value=more]'))
-      expect(await page.inputValue('input[name=coat1-2]')).toBe('12')
-      await follow(page, () => page.click('button[value=drop-3]'))
-      await submit(page)
-      // 24 m² · 0.2 · 25 mm = 120 L, 132 with 10 % lost; 10 m² · 12 mm = 120 L, 126 with 5 % lost.
-      const rows = page.locator('#sheet table', { hasText: 'Mortar by work' }).locator('tbody tr')
-      expect(await rows.allInnerTexts()).toEqual([
-        expect.stringMatching(/^Work 1, Pointing rubble\b.*\b120 L\b.*\b132 L/s),
-        expect.stringMatching(/^Work 2, Plaster on a solid wall\b.*\b120 L\b.*\b126 L/s),
-      ])
-      expect(await page.textContent('#sheet .facts')).toContain('258 L')
-      await follow(page, () => page.click('button[value=drop-1]'))
-      expect(await page.inputValue('input[name=coat1]')).toBe('12')
-      expect(await page.locator('select[name^=use]').count()).toBe(1)
-    })
+    await withPage(
+      job({ depth: '25', loss: '10', 'joint-share': '20', mixer: '90', money: 'crowns' }),
+      async (page) => {
+        await page.fill('input[name=area]', '1,500')
+        await follow(page, () => page.click('button[value=more]'))
+        expect(await page.inputValue('input[name=area]')).toBe('1,500')
+        expect(await page.inputValue('input[name=mixer]')).toBe('90')
+        expect(await page.inputValue('input[name=money]')).toBe('crowns')
+        await page.fill('input[name=area]', '24')
+        await page.selectOption('select[name=use-2]', 'plaster')
+        await follow(page, () => page.click('#work-2 button[value=fields]'))
+        await page.fill('input[name=area-2]', '10')
+        await page.fill('input[name=coat1-2]', '12')
+        await page.fill('input[name=loss-2]', '5')
+        await follow(page, () => page.click('button[value=more]'))
+        expect(await page.inputValue('input[name=coat1-2]')).toBe('12')
+        await follow(page, () => page.click('button[value=drop-3]'))
+        await submit(page)
+        // 24 m² · 0.2 · 25 mm = 120 L, 132 with 10 % lost; 10 m² · 12 mm = 120 L, 126 with 5 % lost.
+        const rows = page.locator('#sheet table', { hasText: 'Mortar by work' }).locator('tbody tr')
+        expect(await rows.allInnerTexts()).toEqual([
+          expect.stringMatching(/^Work 1, Pointing rubble\b.*\b120 L\b.*\b132 L/s),
+          expect.stringMatching(/^Work 2, Plaster on a solid wall\b.*\b120 L\b.*\b126 L/s),
+        ])
+        expect(await page.textContent('#sheet .facts')).toContain('258 L')
+        await follow(page, () => page.click('button[value=drop-1]'))
+        expect(await page.inputValue('input[name=coat1]')).toBe('12')
+        expect(await page.locator('select[name^=use]').count()).toBe(1)
+      },
+    )
   })
 
   it('says in which work something is to be mended', async () => {
@@ -160,17 +163,18 @@ describe('The job form', () => {
       expect(await page.locator('#faults li').allInnerTexts()).toEqual([
         expect.stringContaining('Work 2, Area of the face: -3 is not above zero'),
         expect.stringContaining('Work 3, Kind of work: “cake” is not one'),
+        expect.stringContaining('Work 3, Area of the face: nothing was given'),
       ])
       expect(await page.getAttribute('#field-area-2', 'aria-invalid')).toBe('true')
     })
   })
 
   it('works out the sheet when Enter is pressed', async () => {
-    await withPage(job({ depth: '25' }), async (page) => {
-      await page.fill('input[name=area]', '48')
+    await withPage(job({ depth: '25', 'joint-share': '20' }), async (page) => {
+      await page.fill('input[name=area]', '50')
       await follow(page, () => page.press('input[name=area]', 'Enter'))
       expect(new URL(page.url()).searchParams.get('show')).toBeNull()
-      expect(await page.textContent('#sheet')).toContain('240 L')
+      expect(await page.textContent('#sheet')).toContain('250 L')
     })
   })
 

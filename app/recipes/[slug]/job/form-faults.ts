@@ -4,6 +4,7 @@ import { convert } from '#lib/mortar/units.ts'
 import { faultSentence } from '../../../_http/fault-sentence.ts'
 import { materialLabel } from '../../../_ui/label.ts'
 import { type Messages, words } from '../../../_words/index.ts'
+import { fieldOfWork } from './fields.ts'
 import { fieldLabel, ofWork } from './labels.ts'
 import { type Choice, choiceOf, type Inputs, type ReadField } from './read-inputs.ts'
 
@@ -17,7 +18,20 @@ export interface FormFault {
 export function formFaults(inputs: Inputs, faults: readonly FieldFault[]): FormFault[] {
   const ofWorks = inputs.works.flatMap(({ dimensions, loss }) => [...dimensions, loss])
   const fields = [...ofWorks, ...Object.values(inputs.site), ...inputs.packs, ...inputs.prices]
-  const order = fields.map(({ name }) => name)
+  const names = (of: readonly ReadField[]) => of.map(({ name }) => name)
+  const order = [
+    ...inputs.works.flatMap((work) => [
+      fieldOfWork('use', work.number),
+      ...names(work.dimensions),
+      work.loss.name,
+    ]),
+    ...['lime', 'sand'],
+    ...names(Object.values(inputs.site)),
+    ...names(inputs.packs),
+    'units',
+    ...names(inputs.prices),
+    'reason',
+  ]
   const place = ({ name }: FormFault) => (name === undefined ? order.length : order.indexOf(name))
   const several = inputs.works.length > 1
   return faults.map((fault) => formFault(fault, fields, several)).sort((a, b) => place(a) - place(b))

@@ -5,9 +5,9 @@ import type { SequenceStep } from '#lib/mortar/sequence.ts'
 import { inSentence, labelList, materialLabel } from '../../../_ui/label.ts'
 import { Quantity } from '../../../_ui/quantity.tsx'
 import { SourceText } from '../../../_ui/source-mark.tsx'
+import { formatList } from '../../../_words/format.ts'
 import { words } from '../../../_words/index.ts'
 import { isOutsideUses, type System } from './fields.ts'
-import { ofWork } from './labels.ts'
 import type { WorkRead } from './read-inputs.ts'
 import { Shown, shownText } from './shown.tsx'
 
@@ -31,15 +31,14 @@ export function Warnings({
     <div className="job-warnings">
       <h3>{t('sheet.warnings')}</h3>
       <ul>
-        {outside.map(({ number }) => (
-          <li key={`outside ${number}`}>
-            {ofWork(
-              number,
-              works.length > 1,
-              t('warnings.outside-its-uses', { uses: inSentence(labelList('uses', recipe.uses)) }),
-            )}
+        {outside.length > 0 && (
+          <li>
+            {t(outside.length === works.length ? 'warnings.outside-its-uses' : 'warnings.some-outside', {
+              uses: inSentence(labelList('uses', recipe.uses)),
+              works: formatList(outside.map(({ number }) => String(number))),
+            })}
           </li>
-        ))}
+        )}
         {warnings.map(({ id, material, value, unit }) => (
           <li key={`${id} ${material ?? ''}`}>
             {t(`warnings.${id}`, {
