@@ -15,8 +15,11 @@ const config: NextConfig = {
   images: { unoptimized: true },
   // Titles and icons stand in the head of every page, also where no script could move them there.
   htmlLimitedBots: /.*/,
-  // Browsers that find no icon in time, or show a bare file, ask for this name.
-  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
+  // Browsers that find no icon in time, or show a bare file, ask for these names.
+  rewrites: async () => [
+    { source: '/favicon.ico', destination: '/icon.svg' },
+    { source: '/apple-touch-icon.png', destination: '/icons/180.png' },
+  ],
   // Files of the build pass by the gate, which sets the other headers.
   headers: async () => [
     { source: '/_next/static/:path*', headers: [{ key: 'X-Content-Type-Options', value: 'nosniff' }] },

@@ -1,6 +1,7 @@
 import { type NextRequest, NextResponse } from 'next/server'
 import { GUEST } from '#lib/access/actor.ts'
 import { mayPass, ruleOfPath } from '#lib/access/doors.ts'
+import { keepOf } from '#lib/access/kept.ts'
 import { actorOf, cameSecure, sessionOf } from '#lib/auth/current.ts'
 import { type ContentPage, hasContentPage, hasTermPage } from '#lib/content/pages.ts'
 import { addressState } from '#lib/db/entries.ts'
@@ -17,12 +18,13 @@ import {
   makeNonce,
   securityHeaders,
 } from './app/_http/security.ts'
+import { HEADS, readerOf } from './app/_offline/heads.ts'
 import { wholeNumber } from './app/_ui/query.ts'
 import { words } from './app/_words/index.ts'
 
 /** Addresses that answer without the database: they say how things stand, or only compute. */
 const STANDS_ALONE =
-  /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|favicon\.ico|robots\.txt)$/
+  /^\/(?:api\/health|api\/v1\/openapi\.json|api\/v1\/sums\/.*|icon\.svg|icons\/.*|favicon\.ico|robots\.txt|manifest\.webmanifest|worker\.js)$/
 
 const ENTRY_PAGE = /^\/(recipe|case|material|source|row)s\/([^/]+)(?:\/photos|(\/job))?$/
 
@@ -66,11 +68,23 @@ export async function proxy(request: NextRequest): Promise<Response> {
   const policy = contentSecurityPolicy(makeNonce(), process.env.NODE_ENV === 'development', secure)
   const inward = new Headers(request.headers)
   inward.set('Content-Security-Policy', policy)
-  const answer = { request: { headers: inward }, headers: { ...headers, 'Content-Security-Policy': policy } }
+  const answer = {
+    request: { headers: inward },
+    headers: { ...headers, ...(await keepHeaders(request)), 'Content-Security-Policy': policy },
+  }
   // The framework fails over an address that it cannot decode; at this one nothing is, and it says so.
   if (!isReadable(request.nextUrl.pathname))
     return NextResponse.rewrite(new URL('/-', request.nextUrl), { ...answer, status: 404 })
   return NextResponse.next({ ...answer, status: entry === 'refused' ? 403 : STATUS[state] })
+}
+
+/** Tells the browser's worker who a page was drawn for, and whether it may be kept to be shown without a signal. */
+async function keepHeaders(request: NextRequest): Promise<Record<string, string>> {
+  const keep = keepOf(request.nextUrl.pathname)
+  return {
+    [HEADS.reader]: readerOf(await actorBehind(request)),
+    ...(keep !== null && { [HEADS.keep]: keep }),
+  }
 }
 
 /** Whether whoever asks may pass the page's door. What a guest sends in a form goes on: the action answers, and keeps

@@ -1,7 +1,9 @@
 import type { Metadata, Viewport } from 'next'
 import type { ReactNode } from 'react'
+import { Offline } from './_offline/offline.tsx'
 import { Course, HoleMark } from './_ui/drawings.tsx'
 import { fontClasses } from './_ui/fonts.ts'
+import { PAPER } from './_ui/theme.ts'
 import { LOCALE, words } from './_words/index.ts'
 import './globals.css'
 
@@ -20,8 +22,8 @@ export const metadata: Metadata = {
 export const viewport: Viewport = {
   colorScheme: 'light dark',
   themeColor: [
-    { media: '(prefers-color-scheme: light)', color: '#fbf9f2' },
-    { media: '(prefers-color-scheme: dark)', color: '#14181d' },
+    { media: '(prefers-color-scheme: light)', color: PAPER.light },
+    { media: '(prefers-color-scheme: dark)', color: PAPER.dark },
   ],
 }
 
@@ -36,6 +38,7 @@ const SMALL = [
   'cautions',
   'sources',
   'method',
+  'kept',
   'about',
 ] as const
 
@@ -71,6 +74,7 @@ export default function Layout({ children }: { children: ReactNode }) {
             <p>{t('site.footer')}</p>
           </div>
         </footer>
+        <Offline />
       </body>
     </html>
   )

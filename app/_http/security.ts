@@ -25,6 +25,7 @@ export const contentSecurityPolicy = (nonce: string, developing: boolean, secure
     "font-src 'self'",
     "connect-src 'self'",
     "manifest-src 'self'",
+    "worker-src 'self'",
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",

@@ -6,6 +6,7 @@ import faults from './en/faults.json'
 import find from './en/find.json'
 import job from './en/job.json'
 import library from './en/library.json'
+import offline from './en/offline.json'
 import pages from './en/pages.json'
 import photos from './en/photos.json'
 import review from './en/review.json'
@@ -38,6 +39,7 @@ export const messages = {
   find,
   job,
   library,
+  offline,
   pages,
   photos,
   review,

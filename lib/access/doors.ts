@@ -34,6 +34,7 @@ export const PAGES = {
   '/glossary': 'anyone',
   '/guides': 'anyone',
   '/guides/[id]': 'anyone',
+  '/kept': 'anyone',
   '/like': 'anyone',
   '/map': 'anyone',
   '/materials': 'anyone',
@@ -107,11 +108,14 @@ export const ROUTES = {
   '/api/v1/photos/[key]': 'uploadPhoto',
   '/api/v1/recipes': 'anyone',
   '/api/v1/recipes/[slug]': 'anyone',
+  '/api/v1/standing': 'anyone',
   '/api/v1/sums/[name]': 'anyone',
   '/api/v1/tables': 'anyone',
   '/due/calendar/[token]': 'anyone',
   '/entries/[slug]/cite/[form]': 'anyone',
+  '/icons/[file]': 'anyone',
   '/map/world.svg': 'anyone',
+  '/worker.js': 'anyone',
   '/account/export': 'member',
   '/api/auth/callback/[provider]': 'anyone',
   '/sign-in/service': 'anyone',
@@ -169,13 +173,20 @@ export function mayPass(actor: Actor, rule: DoorRule): boolean {
   return rule === 'member' ? actor.kind === 'member' : mayEver(actor, rule)
 }
 
-const PATTERNS = Object.entries(PAGES).map(([door, rule]) => ({
-  rule: rule as DoorRule,
-  pattern: new RegExp(`^${door.replaceAll('.', '\\.').replaceAll(/\[[^\]]+\]/g, '[^/]+')}$`),
-}))
+/** Doors with fewer holes first: `/write/[draft]/both` stands before `/write/[draft]/[step]`. */
+const PATTERNS = (Object.keys(PAGES) as PageDoor[])
+  .map((door) => ({
+    door,
+    pattern: new RegExp(`^${door.replaceAll('.', '\\.').replaceAll(/\[[^\]]+\]/g, '[^/]+')}$`),
+  }))
+  .sort((a, b) => a.door.split('[').length - b.door.split('[').length)
+
+/** The door of the page at an address; undefined where there is no page. */
+export const doorOfPath = (path: string): PageDoor | undefined =>
+  Object.hasOwn(PAGES, path) ? (path as PageDoor) : PATTERNS.find(({ pattern }) => pattern.test(path))?.door
 
 /** The rule of the page at an address; what no page answers is open, to say that nothing is there. */
-export const ruleOfPath = (path: string): DoorRule =>
-  Object.hasOwn(PAGES, path)
-    ? PAGES[path as PageDoor]
-    : (PATTERNS.find(({ pattern }) => pattern.test(path))?.rule ?? 'anyone')
+export function ruleOfPath(path: string): DoorRule {
+  const door = doorOfPath(path)
+  return door === undefined ? 'anyone' : PAGES[door]
+}

@@ -7,6 +7,7 @@ import { jobOperation } from './job.ts'
 import { describeApi } from './openapi.ts'
 import { type Operation, operation } from './operation.ts'
 import { recipeOperation, recipesOperation } from './recipes.ts'
+import { standingOperation } from './standing.ts'
 import { sumOperations } from './sums/index.ts'
 import { tablesOperation } from './tables.ts'
 import { compareOperation, versionOperation, versionsOperation } from './versions.ts'
@@ -36,6 +37,7 @@ export const operations: readonly Operation[] = [
   versionsOperation,
   versionOperation,
   compareOperation,
+  standingOperation,
   jobOperation,
   ...sumOperations,
   openapiOperation,

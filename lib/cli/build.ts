@@ -8,6 +8,7 @@ import { workOutRatios } from '#lib/content/ratios.ts'
 import { takeLock } from '#lib/db/embedded/lock.ts'
 import { childEnv } from '#lib/env.ts'
 import { Halt } from '#lib/errors.ts'
+import { buildWorker } from './build-worker.ts'
 import { say, step } from './say.ts'
 
 const STAMP = '.next/stamp'
@@ -38,6 +39,7 @@ export async function build(signal: AbortSignal): Promise<void> {
         workOutRatios(content(), () => sleep(0, undefined, { signal })),
       ])
       writeFileSync(RATIOS, JSON.stringify(ratios))
+      await buildWorker(wanted.slice(0, 16))
     })
     writeFileSync(STAMP, wanted)
   } finally {

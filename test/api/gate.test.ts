@@ -49,13 +49,30 @@ describe('proxy(request)', () => {
     expect(problem.parse(await response.json()).status).toBe(503)
   })
 
-  it.each(['/api/health', '/api/v1/openapi.json', '/api/v1/sums/slaking', '/icon.svg', '/robots.txt'])(
-    'lets %s through without asking for the database',
-    async (path) => {
-      expect(goesOn(await ask(path))).toBe(true)
-      expect(ping).not.toHaveBeenCalled()
-    },
-  )
+  it.each([
+    '/api/health',
+    '/api/v1/openapi.json',
+    '/api/v1/sums/slaking',
+    '/icon.svg',
+    '/icons/192.png',
+    '/manifest.webmanifest',
+    '/robots.txt',
+    '/worker.js',
+  ])('lets %s through without asking for the database', async (path) => {
+    expect(goesOn(await ask(path))).toBe(true)
+    expect(ping).not.toHaveBeenCalled()
+  })
+
+  it('tells who a page is for, and whether it may be kept', async () => {
+    vi.mocked(ping).mockResolvedValue(true)
+    const heads = async (path: string) => {
+      const { headers } = await ask(path)
+      return [headers.get('putlog-reader'), headers.get('putlog-keep')]
+    }
+    expect(await heads('/tables')).toEqual(['guest', 'page'])
+    expect(await heads('/sign-in')).toEqual(['guest', null])
+    expect(await heads('/kept')).toEqual(['guest', null])
+  })
 
   it.each([
     ['/recipes/old-lime', 'recipe'],

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { PAPER } from '../../app/_ui/theme.ts'
 
 const css = readFileSync(new URL('../../app/_ui/tokens.css', import.meta.url), 'utf8')
 
@@ -90,4 +91,8 @@ describe.each(Object.entries(THEMES))('colours of the %s theme', (_, colours) =>
   test.each(MARKS)('%s on %s shows at 3 to 1 or better', (mark, paper) => {
     expect(contrast(of(mark), of(paper))).toBeGreaterThanOrEqual(3)
   })
+})
+
+test('what a browser draws around a page is of its paper', () => {
+  expect(PAPER).toEqual({ light: THEMES.light.get('paper'), dark: THEMES.dark.get('paper') })
 })

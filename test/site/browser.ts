@@ -37,12 +37,15 @@ export async function follow(page: Page, act: () => Promise<unknown>): Promise<v
   await Promise.all([page.waitForEvent('load'), act()])
 }
 
-/** Opens a page of a fresh profile that keeps note of trouble. Close its context when done. */
+/**
+ * Opens a page of a fresh profile that keeps note of trouble. Close its context when done. What is asked for goes to the
+ * site itself: the worker that keeps pages is only let in where a test is about it.
+ */
 export async function openPage(
   browser: Browser,
   options: BrowserContextOptions & { baseURL: string },
 ): Promise<Watched> {
-  const context = await browser.newContext({ locale: 'en-GB', ...options })
+  const context = await browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...options })
   const page = await context.newPage()
   const trouble: string[] = []
   const home = new URL(options.baseURL).origin

@@ -45,6 +45,7 @@ export const PAGES = {
   record: '/record',
   method: '/method',
   about: '/about',
+  kept: '/kept',
   versions: '/entries/hot-lime-for-rubble/versions',
   version: '/entries/hot-lime-for-rubble/versions/1',
   'versions-compared': '/entries/hot-lime-for-rubble/compare?from=1&to=2',

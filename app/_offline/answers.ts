@@ -1,0 +1,128 @@
+import {
+  FILES,
+  forgetPage,
+  forgetPhotos,
+  keepFiles,
+  keepPage,
+  keptPage,
+  keptPhoto,
+  putPhoto,
+} from './copies.ts'
+import { copyOf, photoOf, stepsOf } from './copy.ts'
+import { GUEST_READER, HEADS } from './heads.ts'
+import { languageOf, neverKept, sentencesOf, withNote } from './note.ts'
+import { beginning, currentReader, noteReader } from './readers.ts'
+
+/** The page that lists what is kept; without a signal it stands in for what is not. */
+const LIST = '/kept'
+
+/** How long the site may take before a kept copy is shown in its place. */
+const PATIENCE_MS = 10_000
+
+/** What must be there before the signal first goes. */
+export async function prepare(): Promise<void> {
+  const answer = await fetch(LIST, { credentials: 'omit', cache: 'no-store' })
+  if (!answer.ok) throw new Error(`The list of kept pages was answered with ${answer.status}`)
+  const html = await answer.text()
+  const files = await caches.open(FILES)
+  await keepFiles(html)
+  await files.put(LIST, new Response(html, { headers: answer.headers }))
+}
+
+/** A page from the site, or else its kept copy, or else the list of what is kept. */
+export async function answerPage({ request, event }: RouteGiven): Promise<Response> {
+  const began = beginning()
+  const asked = fetch(request)
+  event.waitUntil(
+    asked
+      .then((answer) => take(request.url, answer, began, mayKeep(answer) ? answer.clone() : undefined))
+      .catch(() => undefined),
+  )
+  const first = await Promise.race([asked.catch(() => undefined), rest(PATIENCE_MS)])
+  if (first) return first
+  const copy = await keptPage(request.url)
+  if (copy) return withNoteOf(copy)
+  // Nothing is kept: a slow site may take its time.
+  return asked.catch(listInstead)
+}
+
+const rest = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms, undefined))
+
+async function withNoteOf(copy: Response): Promise<Response> {
+  const html = await copy.text()
+  const known = copyOf(copy.headers, new Date())
+  const sentences = sentencesOf(known, copy.headers.get(HEADS.keep) === 'draft', languageOf(html))
+  const noted = withNote(html, known.withdrawn ? 'withdrawn' : 'kept', sentences)
+  return new Response(noted, { headers: copy.headers })
+}
+
+async function listInstead(): Promise<Response> {
+  const list = await (await caches.open(FILES)).match(LIST)
+  if (!list) return Response.error()
+  const html = await list.text()
+  return new Response(withNote(html, 'never', neverKept(languageOf(html))), {
+    status: 503,
+    headers: new Headers([...list.headers].filter(([name]) => !/^content-(?:encoding|length)$/i.test(name))),
+  })
+}
+
+/** What the gate says may be kept, and came as it was asked for. */
+const mayKeep = (answer: Response) => answer.ok && !answer.redirected && answer.headers.has(HEADS.keep)
+
+/**
+ * Takes note of who an answer was for, and keeps it where it may be kept.
+ *
+ * @param copy the answer once more, to be read; undefined where it is not to be kept
+ */
+async function take(
+  address: string,
+  { headers, status }: Response,
+  began: number,
+  copy?: Response,
+): Promise<void> {
+  const reader = headers.get(HEADS.reader)
+  if (reader === null) return
+  const isTheirs = await noteReader(reader, began)
+  if (status === 404 || status === 410) return forgetPage(address)
+  if (copy === undefined || !isTheirs) return
+  const html = await copy.text()
+  await keepPage(address, html, headers, reader)
+  if (headers.get(HEADS.keep) === 'draft')
+    for (const step of stepsOf(html, address)) await keepStep(new URL(step, address).href)
+}
+
+/** Keeps another step of a draft, unless it is kept already. */
+async function keepStep(address: string): Promise<void> {
+  if (await keptPage(address)) return
+  const began = beginning()
+  const answer = await fetch(address).catch(() => undefined)
+  const reader = answer?.headers.get(HEADS.reader) ?? GUEST_READER
+  if (!answer || !mayKeep(answer) || reader === GUEST_READER) return
+  if (await noteReader(reader, began)) await keepPage(address, await answer.text(), answer.headers, reader)
+}
+
+/**
+ * A page says that it was opened. One that did not pass by here is asked for again and kept; where only the address
+ * changed, somebody may have signed in or out, and the site is asked who reads now.
+ */
+export async function keepOpened(page: { address: string; loaded: boolean; passed: boolean }): Promise<void> {
+  if (page.loaded && page.passed) return
+  const began = beginning()
+  const address = page.loaded ? page.address : LIST
+  const answer = await fetch(address, { cache: 'no-store' }).catch(() => undefined)
+  if (answer) await take(address, answer, began, mayKeep(answer) ? answer : undefined)
+}
+
+/** A photo from the site, or else a kept one; what the site no longer shows is thrown away. */
+export async function answerPhoto({ request, event }: RouteGiven): Promise<Response> {
+  const reader = await currentReader()
+  try {
+    const answer = await fetch(request)
+    if (answer.status === 404 || answer.status === 410)
+      event.waitUntil(forgetPhotos(new Set([photoOf(request.url)])))
+    else if (answer.ok) event.waitUntil(putPhoto(request.url, answer.clone(), reader))
+    return answer
+  } catch {
+    return (await keptPhoto(request.url)) ?? Response.error()
+  }
+}

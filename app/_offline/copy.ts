@@ -1,0 +1,90 @@
+import { HEADS } from './heads.ts'
+
+/** A copy older than this may be out of date, and says so. */
+export const OLD_AFTER_DAYS = 30
+const DAY_MS = 24 * 3600 * 1000
+
+/** What is known of a kept page without reading it. */
+export interface Copy {
+  readonly title: string
+  readonly keptAt: Date
+  readonly old: boolean
+  readonly withdrawn: boolean
+}
+
+/** Reads what the worker noted as it kept a page. */
+export function copyOf(headers: Headers, now: Date): Copy {
+  const keptAt = new Date(Number(headers.get(HEADS.at)))
+  return {
+    title: decodeURIComponent(headers.get(HEADS.title) ?? ''),
+    keptAt,
+    old: now.getTime() - keptAt.getTime() > OLD_AFTER_DAYS * DAY_MS,
+    withdrawn: headers.has(HEADS.withdrawn),
+  }
+}
+
+/** Of the headers of an answer those that its copy is shown with, and when and by which build it was kept. */
+export function headersOfCopy(given: Headers, html: string, at: Date, build: string): Headers {
+  const headers = new Headers(given)
+  // The copy is text, neither packed nor of the length that came over the line; nor is it cookies'.
+  for (const name of ['Content-Encoding', 'Content-Length', 'Transfer-Encoding', 'Set-Cookie', 'Link'])
+    headers.delete(name)
+  headers.set(HEADS.at, String(at.getTime()))
+  headers.set(HEADS.build, build)
+  headers.set(HEADS.title, encodeURIComponent(titleOf(html)))
+  return headers
+}
+
+const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" }
+
+/** The title of a page, without the site's name behind it. */
+export function titleOf(html: string): string {
+  const [, title = ''] = /<title[^>]*>([^<]*)<\/title>/.exec(html) ?? []
+  return title
+    .replace(/&(?:#x([0-9a-f]+)|#(\d+)|(\w+));/gi, (all, hex, decimal, name) =>
+      name !== undefined
+        ? (NAMED[name] ?? all)
+        : String.fromCodePoint(hex === undefined ? Number(decimal) : Number.parseInt(hex, 16)),
+    )
+    .replace(/ · [^·]*$/, '')
+}
+
+/** Slug of the entry that a page is about; null for a page about none. */
+export function entryOf(address: string): string | null {
+  const [, slug] =
+    /^\/(?:recipes|cases|materials|sources|rows)\/([a-z0-9-]+)(?:\/|$)/.exec(new URL(address).pathname) ?? []
+  return slug ?? null
+}
+
+/** Files of the build that a page names, in its head or for its scripts. */
+export const filesOf = (html: string): string[] => [
+  ...new Set([...html.matchAll(/\/_next\/static\/[\w./~%@[\]()-]+\.\w+/g)].map(([file]) => file)),
+]
+
+/** How wide a photo of a phone's screen is kept at the least, in pixels. */
+const SCREEN_PX = 768
+
+/** Every photo on a page, in the width that a screen needs. */
+export function photosOf(html: string): string[] {
+  const widths = new Map<string, number[]>()
+  for (const [, sha = '', width] of html.matchAll(/\/photos\/([0-9a-f]{64})\/(\d+)\.webp/g))
+    widths.set(sha, [...(widths.get(sha) ?? []), Number(width)])
+  return [...widths].map(([sha, all]) => {
+    const sorted = all.sort((a, b) => a - b)
+    return `/photos/${sha}/${sorted.find((width) => width >= SCREEN_PX) ?? sorted.at(-1)}.webp`
+  })
+}
+
+/** The photo, in whichever width, that an address is of. */
+export const photoOf = (address: string): string | undefined =>
+  /\/photos\/([0-9a-f]{64})\//.exec(address)?.[1]
+
+/** Steps of the draft that a page is a step of: they are kept with it, so that all of it can be written. */
+export function stepsOf(html: string, address: string): string[] {
+  const [, draft] = /^(\/write\/[0-9a-f-]{36}\/)[a-z]+$/.exec(new URL(address).pathname) ?? []
+  if (draft === undefined) return []
+  const links = [...html.matchAll(/href="(\/write\/[0-9a-f-]{36}\/[a-z]+)"/g)].map(([, href = '']) => href)
+  return [...new Set(links)].filter(
+    (href) => href.startsWith(draft) && !/\/(?:both|merge)$/.test(href) && href !== new URL(address).pathname,
+  )
+}

@@ -1,0 +1,70 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { type Copy, copyOf } from './copy.ts'
+import { isPageStore } from './heads.ts'
+import { dayAndTime } from './note.ts'
+
+interface Line extends Copy {
+  readonly address: string
+}
+
+type ListWords = Readonly<Record<'none' | 'noScript' | 'at' | 'old' | 'withdrawn' | 'drop', string>>
+
+/** The pages that this browser holds, the latest first, and a way to be rid of them. */
+export function KeptList({ words }: { words: ListWords }) {
+  const [lines, setLines] = useState<readonly Line[] | null>(null)
+  useEffect(() => {
+    void readLines().then(setLines)
+  }, [])
+  if (lines === null) return <p>{words.noScript}</p>
+  if (lines.length === 0) return <p>{words.none}</p>
+  const language = document.documentElement.lang
+  return (
+    <>
+      <ul className="kept-list">
+        {lines.map(({ address, title, keptAt, old, withdrawn }) => (
+          <li key={address}>
+            <a href={address}>{title || address}</a>{' '}
+            <span className="note">
+              {words.at.replace('{date}', dayAndTime(keptAt, language))}
+              {old && ` · ${words.old}`}
+              {withdrawn && ` · ${words.withdrawn}`}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <div className="actions">
+        <button
+          className="button button-plain"
+          type="button"
+          onClick={() => void dropAll().then(readLines).then(setLines)}
+        >
+          {words.drop}
+        </button>
+      </div>
+    </>
+  )
+}
+
+async function pageStores(): Promise<string[]> {
+  return 'caches' in window ? (await caches.keys()).filter(isPageStore) : []
+}
+
+async function readLines(): Promise<Line[]> {
+  const now = new Date()
+  const lines = new Map<string, Line>()
+  for (const name of await pageStores()) {
+    const store = await caches.open(name)
+    for (const request of await store.keys()) {
+      const { pathname, search } = new URL(request.url)
+      const copy = await store.match(request)
+      if (copy) lines.set(pathname + search, { address: pathname + search, ...copyOf(copy.headers, now) })
+    }
+  }
+  return [...lines.values()].sort((a, b) => b.keptAt.getTime() - a.keptAt.getTime())
+}
+
+async function dropAll(): Promise<void> {
+  for (const name of await pageStores()) await caches.delete(name)
+}

@@ -1,0 +1,156 @@
+/**
+ * How the pages feel on a mid-range phone: Chromium slowed four times, on 1.6 Mbit/s with 150 ms to the site. Prints the
+ * time to the largest paint, how much the layout moved, the longest wait from a key to the next paint, and the script
+ * (gzip) beside a bare page of the same framework. A first visit: nothing is in the browser yet.
+ *
+ *   npm run bench -- phone [path …]
+ */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
+import type { Browser, Page } from 'playwright-core'
+import { openBrowser } from '../site/browser.ts'
+import { startServe } from '../support/serve.ts'
+import { BARE, makeReady, startNext } from './next-server.ts'
+
+const RUNS = 3
+const PHONE = {
+  viewport: { width: 360, height: 780 },
+  deviceScaleFactor: 2,
+  serviceWorkers: 'block',
+} as const
+const SLOWER = 4
+const LINE = { offline: false, latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 0.75e6 / 8 }
+
+const RECIPE = '/recipes/hot-lime-for-rubble'
+const READ = [
+  '/',
+  '/recipes',
+  RECIPE,
+  '/cases/quollbrook-barn',
+  '/tables',
+  '/tables/vitruvius-mortar',
+  '/glossary',
+]
+const WORKED = [`${RECIPE}/job`, '/work-out/sand', '/work-out/sieve', '/work-out/slaking']
+/** Pages that are typed in, each with a field of figures. */
+const TYPED = [
+  [`${RECIPE}/job?use=pointing-rubble`, 'main form input[name=area]'],
+  ['/work-out/sand', 'main form input[inputmode=decimal]'],
+] as const
+
+const asked = process.argv.slice(2)
+const serving = await startServe({ DEMO: 'on' })
+await serving.says(/^Ready on/m)
+makeReady()
+const bare = await startNext(BARE, readFileSync(join(serving.dataDir, 'postgres-url'), 'utf8'))
+const browser = await openBrowser()
+try {
+  const base = await measured(browser, bare.url)
+  const rows = [{ page: 'bare page', ...base, 'script above bare, B': 0 }]
+  for (const path of asked.length > 0 ? asked : [...READ, ...WORKED]) {
+    const one = await measured(browser, serving.url + path)
+    rows.push({ page: path, ...one, 'script above bare, B': one['script, B'] - base['script, B'] })
+  }
+  console.table(rows)
+  const typed: Record<string, string | number>[] = []
+  for (const [path, field] of TYPED) typed.push({ page: path, ...(await typedIn(browser, path, field)) })
+  console.table(typed)
+} finally {
+  await browser.close()
+  await Promise.all([bare.stop(), serving.stop()])
+}
+
+interface Visit {
+  readonly paint: number
+  readonly moved: number
+  readonly script: number
+}
+
+/** The middle one of some visits, each with an empty browser. */
+async function measured(browser: Browser, url: string) {
+  const visits: Visit[] = []
+  for (let run = 0; run < RUNS; run++) visits.push(await visit(browser, url))
+  const middle = (of: (one: Visit) => number) => visits.map(of).sort((a, b) => a - b)[RUNS >> 1] ?? Number.NaN
+  return {
+    'largest paint, ms': Math.round(middle(({ paint }) => paint)),
+    'layout moved': Number(middle(({ moved }) => moved).toFixed(3)),
+    'script, B': middle(({ script }) => script),
+  }
+}
+
+async function onPhone<T>(browser: Browser, watch: (page: Page) => Promise<T>): Promise<T> {
+  const context = await browser.newContext(PHONE)
+  const page = await context.newPage()
+  const line = await context.newCDPSession(page)
+  await line.send('Network.enable')
+  await line.send('Network.emulateNetworkConditions', LINE)
+  await line.send('Emulation.setCPUThrottlingRate', { rate: SLOWER })
+  try {
+    return await watch(page)
+  } finally {
+    await context.close()
+  }
+}
+
+function visit(browser: Browser, url: string): Promise<Visit> {
+  return onPhone(browser, async (page) => {
+    const scripts: Promise<number>[] = []
+    page.on('response', (answer) => {
+      if (answer.request().resourceType() === 'script')
+        scripts.push(answer.body().then((body) => gzipSync(body).length))
+    })
+    await page.addInitScript(() => {
+      const seen = { paint: 0, moved: 0 }
+      Object.assign(window, { seen })
+      const watch = (type: string, take: (entry: PerformanceEntry) => void) =>
+        new PerformanceObserver((list) => list.getEntries().forEach(take)).observe({ type, buffered: true })
+      watch('largest-contentful-paint', ({ startTime }) => {
+        seen.paint = startTime
+      })
+      watch('layout-shift', (entry) => {
+        seen.moved += (entry as PerformanceEntry & { value: number }).value
+      })
+    })
+    await page.goto(url, { waitUntil: 'networkidle' })
+    const seen = await page.evaluate(
+      () => (window as unknown as { seen: { paint: number; moved: number } }).seen,
+    )
+    const sizes = await Promise.all(scripts)
+    return { ...seen, script: sizes.reduce((sum, size) => sum + size, 0) }
+  })
+}
+
+/** Types figures into a field, and tells how long the page took to paint after each key. */
+function typedIn(browser: Browser, path: string, field: string) {
+  return onPhone(browser, async (page) => {
+    await page.goto(serving.url + path, { waitUntil: 'networkidle' })
+    const box = page.locator(field).first()
+    await box.click()
+    await page.evaluate(() => {
+      const waits: number[] = []
+      Object.assign(window, { waits })
+      // What runs after the frame that follows a key runs after its paint.
+      document.addEventListener(
+        'keydown',
+        ({ timeStamp }) =>
+          requestAnimationFrame(() => {
+            const { port1, port2 } = new MessageChannel()
+            port1.onmessage = () => waits.push(performance.now() - timeStamp)
+            port2.postMessage(null)
+          }),
+        true,
+      )
+    })
+    await box.fill('')
+    await box.pressSequentially('12.5 is too wide', { delay: 150 })
+    await page.waitForFunction(() => (window as unknown as { waits: number[] }).waits.length >= 16)
+    const waits = await page.evaluate(() => (window as unknown as { waits: number[] }).waits)
+    const sorted = waits.sort((a, b) => a - b)
+    return {
+      keys: sorted.length,
+      'middle wait, ms': Math.round(sorted[sorted.length >> 1] ?? Number.NaN),
+      'longest wait, ms': Math.round(sorted.at(-1) ?? Number.NaN),
+    }
+  })
+}

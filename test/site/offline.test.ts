@@ -1,0 +1,143 @@
+import type { Browser, Page } from 'playwright-core'
+import { v4 } from 'uuid'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { closeDb } from '#lib/db/client.ts'
+import { restore, withdraw } from '#lib/workflow/withdraw.ts'
+import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
+import { openBrowser, openPage } from './browser.ts'
+import { SITE } from './pages.ts'
+import { openRelay, type Relay } from './relay.ts'
+import { begin } from './writing.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  joinSite()
+  browser = await openBrowser()
+})
+afterAll(async () => {
+  await browser.close()
+  await closeDb()
+})
+
+/** A busy machine may be long about it. */
+const PATIENCE = { timeout: 60_000, interval: 100 }
+
+/** A phone with a worker, and a signal that can be cut. What fails for want of a signal is no trouble. */
+async function onSite(
+  person: Person | null,
+  walk: (page: Page, relay: Relay) => Promise<void>,
+): Promise<void> {
+  const relay = await openRelay(SITE)
+  const options = {
+    baseURL: relay.url,
+    viewport: { width: 360, height: 780 },
+    serviceWorkers: 'allow',
+  } as const
+  const { page, trouble } = await openPage(browser, options)
+  try {
+    if (person) await page.context().addCookies([(await signIn(person, relay.url)).cookie])
+    await walk(page, relay)
+    expect(trouble.filter((one) => !/ERR_|failed: |status of 503/.test(one))).toEqual([])
+  } finally {
+    await page.context().close()
+    await relay.close()
+  }
+}
+
+/** Until the worker answers for the page and holds these addresses. */
+async function holds(page: Page, ...paths: string[]): Promise<void> {
+  const held = () =>
+    page.evaluate(async (addresses) => {
+      const found = await Promise.all(addresses.map((one) => caches.match(one, { ignoreVary: true })))
+      const lacking = addresses.filter((_, at) => found[at] === undefined)
+      return [navigator.serviceWorker.controller?.state, ...lacking]
+    }, paths)
+  await expect.poll(held, PATIENCE).toEqual(['activated'])
+}
+
+const note = (page: Page) => page.locator('#kept-copy')
+const isBack = (page: Page) => page.evaluate(() => window.dispatchEvent(new Event('online')))
+
+describe('With no signal', () => {
+  it('an opened job sheet can be read, says from when it is, and a page never opened says what is kept', async () => {
+    await onSite(null, async (page, relay) => {
+      const job = '/recipes/hot-lime-for-rubble/job'
+      await page.goto(job)
+      const title = await page.textContent('h1')
+      expect(await note(page).count()).toBe(0)
+      await holds(page, job, '/kept')
+      await relay.cut()
+
+      await page.goto(job)
+      expect(await page.textContent('h1')).toBe(title)
+      expect(await note(page).textContent()).toMatch(/Kept copy from .+; no signal\./)
+      const { border, frame } = await page.evaluate(() => ({
+        border: getComputedStyle(document.querySelector('#kept-copy .notice') as Element).borderTopStyle,
+        frame: getComputedStyle(document.querySelector('.skip') as Element).position,
+      }))
+      expect([border, frame]).toEqual(['solid', 'absolute'])
+      await page.emulateMedia({ media: 'print' })
+      expect(await note(page).isVisible()).toBe(true)
+      await page.emulateMedia({ media: 'screen' })
+
+      await page.goto('/tables')
+      expect(await note(page).textContent()).toContain('There is no signal')
+      await page.locator(`.kept-list a[href="${job}"]`).waitFor()
+
+      await relay.mend()
+      await page.goto(job)
+      expect(await note(page).count()).toBe(0)
+    })
+  })
+
+  it('an entry withdrawn since says so over its copy once there is a signal, and from then on', async () => {
+    const { member } = await makePerson({ roles: ['steward'] })
+    const slug = 'cement-render-over-earth'
+    const order = () => ({ key: v4(), slug, words: 'To see what becomes of copies.' })
+    await onSite(null, async (page, relay) => {
+      const recipe = `/recipes/${slug}`
+      await page.goto(recipe)
+      await holds(page, recipe, '/kept')
+      await relay.cut()
+      await page.goto(recipe)
+      expect(await note(page).textContent()).not.toContain('withdrawn')
+      await withdraw(member, order())
+      try {
+        await relay.mend()
+        await isBack(page)
+        await note(page).getByText('was withdrawn since').waitFor()
+        await relay.cut()
+        await page.goto(recipe)
+        expect(await note(page).textContent()).toContain('was withdrawn since')
+      } finally {
+        await restore(member, order())
+      }
+    })
+  })
+})
+
+describe('What is kept for somebody who is signed in', () => {
+  it('can be read with no signal, and is gone once they sign out', async () => {
+    const person = await makePerson()
+    await onSite(person, async (page, relay) => {
+      const id = await begin(page, 'kind=recipe')
+      const [what, parts] = [`/write/${id}/what`, `/write/${id}/ingredients`]
+      await page.goto(what)
+      // The other steps are kept with the one that was opened.
+      await holds(page, what, parts, '/kept')
+      await relay.cut()
+      await page.goto(parts)
+      expect(await note(page).textContent()).toContain('kept in this browser')
+
+      await relay.mend()
+      await page.goto('/account')
+      await page.click('#sign-out button[type=submit]')
+      await page.waitForURL(({ pathname }) => pathname === '/')
+      const stores = () => page.evaluate(() => caches.keys())
+      await expect.poll(stores, PATIENCE).not.toContainEqual(expect.stringContaining(person.key))
+      await relay.cut()
+      await page.goto(what)
+      expect(await note(page).textContent()).toContain('There is no signal')
+    })
+  })
+})
