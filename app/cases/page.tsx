@@ -42,7 +42,7 @@ export default async function CasesPage({ searchParams }: { searchParams: Promis
     <>
       <PageHead title={words('pages')('cases.title')} lead={words('pages')('cases.lead')} />
       <div className="finding">
-        <NarrowForm action={PATH} asked={asked} facets={found.facets} />
+        <NarrowForm action={PATH} asked={asked} facets={found.facets} faults={faults} />
         <div className="finding-results">
           <AddressFaults faults={[...faults, ...found.faults]} />
           <Chips path={PATH} asked={asked} titles={titles} />

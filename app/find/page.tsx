@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { FOUND_KINDS } from '#lib/entry/facets.ts'
-import { findAll } from '#lib/search/index.ts'
+import { droppingWords, findAll } from '#lib/search/index.ts'
+import { faultsOfChoice } from '../_ui/find/asked.ts'
 import { Downloads } from '../_ui/find/downloads.tsx'
 import { AddressFaults } from '../_ui/find/faults.tsx'
 import { ReadAs } from '../_ui/find/read-as.tsx'
@@ -12,6 +13,7 @@ import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
 import { words } from '../_words/index.ts'
 import { FoundList } from './found-list.tsx'
 import { Kinds } from './kinds.tsx'
+import { NothingFound } from './nothing-found.tsx'
 
 const t = words('find')
 const PATH = '/find'
@@ -29,6 +31,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
   const start = addressWith(PATH, choices)
   const found =
     text === '' ? undefined : await findAll({ text, kind, after, limit: PAGE }).catch(backToStart(start))
+  const dropped = found?.total === 0 ? await droppingWords({ text, kind }) : []
   return (
     <>
       <PageHead title={t('search.title')} lead={t('search.lead')} />
@@ -55,12 +58,10 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
             <p className="facts-line" role="status">
               {t(found.exact ? 'search.found' : 'search.foundAbout', { count: found.total })}
             </p>
-            <AddressFaults faults={found.faults} />
+            <AddressFaults faults={[...faultsOfChoice('kind', query, FOUND_KINDS), ...found.faults]} />
             <ReadAs read={found.read} />
             {found.results.some(({ invented }) => invented) && <InventedNotice page="list" />}
-            {found.total === 0 && (
-              <p>{t.rich('nothing.all', { like: (inner) => <a href="/like">{inner}</a> })}</p>
-            )}
+            {found.total === 0 && <NothingFound text={text} kind={kind} dropped={dropped} />}
             <FoundList pages={found.results} />
             <NextPage path={PATH} choices={choices} after={after} next={found.next} />
             <Downloads list="found" query={start.slice(PATH.length)} />

@@ -50,7 +50,7 @@ export default async function LikePage({ searchParams }: { searchParams: Promise
       <PageHead title={t('like.title')} lead={t('like.lead')} />
       {from !== undefined && <StartedFrom slug={from} title={begun?.body.title} />}
       <AddressFaults faults={asked.faults} />
-      <WallForm wall={wall} from={begun?.slug} />
+      <WallForm wall={wall} from={begun?.slug} faults={asked.faults} />
       {found && near && (
         <>
           <Section id="cases" title={t('like.cases')}>

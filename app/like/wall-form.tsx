@@ -1,7 +1,9 @@
 import { content } from '#lib/content/index.ts'
 import { DRIVING_RAIN, FROST, SALTS, USES, WALL_TYPES } from '#lib/entry/terms.ts'
+import type { FieldFault } from '#lib/errors.ts'
 import type { WallAsked } from '#lib/search/index.ts'
 import { NumberField, SelectField } from '../_ui/field.tsx'
+import { typedWrong } from '../_ui/find/faults.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { unitOptions } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
@@ -15,7 +17,13 @@ const optionsOf = (vocabulary: string, ids: Iterable<string>) =>
   [...ids].filter((id) => id !== UNKNOWN).map((value) => ({ value, label: labelOf(vocabulary, value) }))
 
 /** A wall in six answers, each of which may stay open. */
-export function WallForm({ wall, from }: { wall: WallAsked; from: string | undefined }) {
+export function WallForm(props: {
+  wall: WallAsked
+  from: string | undefined
+  /** What of the address could not be used. */
+  faults: readonly FieldFault[]
+}) {
+  const { wall, from, faults } = props
   const units = unitOptions(
     [...(content().vocabularies.get('units')?.keys() ?? [])].map((id) => ({ id, count: 0 })),
   )
@@ -23,7 +31,7 @@ export function WallForm({ wall, from }: { wall: WallAsked; from: string | undef
   return (
     <form className="filter" method="get" action="/like">
       <p>{t('like.optional')}</p>
-      <div className="form-grid">
+      <div className="form-grid form-grid-wide">
         <SelectField
           name="unit"
           label={t('like.unit')}
@@ -66,8 +74,15 @@ export function WallForm({ wall, from }: { wall: WallAsked; from: string | undef
           {...(wall.place?.country !== undefined && { value: wall.place.country })}
           options={optionsOf('countries', countries)}
         />
-        <NumberField name="latitude" label={t('like.latitude')} {...positionOf(wall.place?.latitude)} />
-        <NumberField name="longitude" label={t('like.longitude')} {...positionOf(wall.place?.longitude)} />
+        {(['latitude', 'longitude'] as const).map((name) => (
+          <NumberField
+            key={name}
+            name={name}
+            label={t(`like.${name}`)}
+            {...positionOf(wall.place?.[name])}
+            {...typedWrong(faults, name)}
+          />
+        ))}
       </div>
       <p className="field-hint">{t('like.position')}</p>
       <FurtherUnits units={wall.unit?.slice(1) ?? []} />

@@ -38,7 +38,7 @@ export default async function MapPage({ searchParams }: { searchParams: Promise<
     <>
       <PageHead title={title} lead={t('map.lead')} />
       <div className="finding">
-        <NarrowForm action={PATH} asked={asked} facets={facets} hasSort={false} />
+        <NarrowForm action={PATH} asked={asked} facets={facets} faults={faults} hasSort={false} />
         <div className="finding-results">
           <AddressFaults faults={faults} />
           <Chips path={PATH} asked={asked} titles={titles} />

@@ -2,7 +2,8 @@ import type { CaseSummary } from '#lib/db/cases.ts'
 import { type LabEntry, laboratoryOf } from '#lib/db/laboratory.ts'
 import { QUALITIES, type Quality } from '#lib/entry/facets.ts'
 import type { Column } from '#lib/search/columns.ts'
-import { casesFound, findCases } from '#lib/search/find.ts'
+import { findCases } from '#lib/search/find.ts'
+import { casesFound } from '#lib/search/sought.ts'
 import { type Scope, type Selected, selectWorks } from '#lib/search/works.ts'
 
 /** So many recipes, and so many materials, are asked for laboratory results: the most used. */

@@ -79,7 +79,7 @@ export function valuesFor(params: Params, name: string): string[] {
 function yearsFor(params: Params, name: string, faults: FieldFault[]): number | undefined {
   const value = valuesFor(params, name)[0]?.trim()
   if (value === undefined || value === '') return undefined
-  if (!/^\d{1,6}$/.test(value)) faults.push({ field: name, code: 'not-a-number', value })
+  if (!/^\d{1,6}$/.test(value)) faults.push({ field: name, code: 'not-whole', value })
   else if (Number(value) > MOST_YEARS)
     faults.push({ field: name, code: 'too-large', value, limit: MOST_YEARS })
   else return Number(value)

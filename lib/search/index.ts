@@ -3,26 +3,26 @@
  * The record's facets lie in columns in memory, kept current by the number of the last change; its words are found
  * through postings in the database; content is indexed in memory. All is told by one ranking.
  */
-export { caseFilterOf, caseFilterQuery, FACET_VOCABULARIES, type Params } from './case-query.ts'
+export {
+  caseFilterOf,
+  caseFilterQuery,
+  FACET_VOCABULARIES,
+  type Params,
+  unknownFault,
+} from './case-query.ts'
 export { YEAR_STEPS } from './count.ts'
 export type { Counted } from './count-values.ts'
+export { type Dropped, dropping, droppingWords } from './dropping.ts'
+export { everyCase, everyPage } from './every.ts'
 export type { Piece, Why } from './explain.ts'
 export {
-  type Asked,
-  type Dropped,
-  dropping,
-  everyCase,
-  everyPage,
   type Facets,
   type Found,
   type FoundAll,
   type FoundCase,
-  type FoundPage,
   findAll,
   findCases,
   type ReadText,
-  SORTS,
-  type Sort,
 } from './find.ts'
 export {
   everyLike,
@@ -34,8 +34,10 @@ export {
   wallOfCase,
 } from './like.ts'
 export { type LikePart, type WallAsked, WEIGHTS } from './likeness.ts'
+export type { FoundPage } from './page-facts.ts'
 export type { Field, How } from './read-text.ts'
 export { LONGEST_TEXT } from './read-text.ts'
 export { type RegionCount, regionCounts } from './regions.ts'
+export { type Asked, SORTS, type Sort } from './sought.ts'
 export { type Suggestion, suggest } from './suggest.ts'
 export { wallAskedOf, wallAskedQuery } from './wall-query.ts'

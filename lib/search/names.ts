@@ -58,7 +58,7 @@ function collect(): Names {
   let longest = 1
   for (const concept of concepts()) {
     for (const word of concept.english.flatMap(wordsOf)) english.add(word)
-    for (const name of [...concept.english, ...concept.foreign]) {
+    for (const name of [...concept.english, ...concept.english.flatMap(joined), ...concept.foreign]) {
       const stems = stemsOf(name)
       if (stems.length === 0) continue
       const key = nameKey(stems)
@@ -69,6 +69,12 @@ function collect(): Names {
     }
   }
   return { byStems, longest, words, english }
+}
+
+/** A name of two words as one: `brickdust` is said of brick dust. */
+function joined(name: string): string[] {
+  const words = wordsOf(name)
+  return words.length === 2 && !words.some((word) => /\p{N}/u.test(word)) ? [words.join('')] : []
 }
 
 function* concepts(): Generator<Concept> {

@@ -130,10 +130,13 @@ function wordClauses(words: readonly string[], asTyped: boolean): Clause[] {
     const typed = words.slice(at, at + taken).join(' ')
     const stems = stemsOf(typed)
     at += taken
+    // `CL90` and `NHL5` are written `CL 90` and `NHL 5` too.
+    const apart = taken === 1 ? typed.replace(/(\p{L})(\p{N})/u, '$1 $2') : typed
     clauses.push({
       typed,
       ways: inOrder([
         ...waysOf(stems, 'as-typed', typed),
+        ...(apart === typed ? [] : waysOf(stemsOf(apart), 'as-typed', apart)),
         ...(asTyped ? [] : known.flatMap((concept) => waysOfConcept(concept, stems))),
       ]),
       ...(taken === 1 && { word: typed }),

@@ -1,4 +1,4 @@
-import { type Asked, casesFound } from './find.ts'
+import { type Asked, casesFound } from './sought.ts'
 
 /** The cases of one region: how many, and the middle of those whose position is recorded. */
 export interface RegionCount {

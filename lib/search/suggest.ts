@@ -2,7 +2,7 @@ import { titlesFrom, wordsFrom } from '#lib/db/search/read.ts'
 import type { FoundKind } from '#lib/entry/facets.ts'
 import { fold, wordsOf } from '#lib/entry/words.ts'
 import { contentSegment } from './content-pages.ts'
-import { now } from './find.ts'
+import { now } from './current.ts'
 import { isKnownWord, startsNear } from './near-words.ts'
 import { LONGEST_TEXT } from './read-text.ts'
 

@@ -158,7 +158,7 @@ describe('wallAskedOf(params)', () => {
     expect(wall).toEqual({})
     expect(faults).toEqual([
       { field: 'unit', code: 'unknown', value: 'limstone', limit: 'limestone' },
-      { field: 'country', code: 'unknown', value: 'Estonia' },
+      { field: 'country', code: 'unknown-country', value: 'Estonia', limit: 'EE' },
       { field: 'latitude', code: 'too-large', value: '91', limit: 90 },
     ])
   })

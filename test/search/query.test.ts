@@ -60,7 +60,7 @@ describe('caseFilterOf(params)', () => {
         { field: 'binder', code: 'unknown', value: 'sand-pit' },
         { field: 'country', code: 'unknown-country', value: 'Estonia', limit: 'EE' },
         { field: 'quality', code: 'unknown', value: 'foto' },
-        { field: 'minYears', code: 'not-a-number', value: 'ten' },
+        { field: 'minYears', code: 'not-whole', value: 'ten' },
         { field: 'maxYears', code: 'too-large', value: '999', limit: 200 },
       ],
     })

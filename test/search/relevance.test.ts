@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { findAll } from '#lib/search/index.ts'
+import { droppingWords, findAll } from '#lib/search/index.ts'
 import { loadDemo } from '#lib/workflow/load-demo.ts'
 
 /**
@@ -32,6 +32,22 @@ const EXPECTED: readonly (readonly [typed: string, ...expected: string[]])[] = [
   ['yeso', 'material gypsum-plaster'],
   ['Ausblühung', 'term efflorescence'],
   ['ausbluhung', 'term efflorescence'],
+  ['lubjakivi', 'unit limestone'],
+  ['paekivi', 'unit limestone'],
+  ['liivakivi', 'unit sandstone'],
+  ['telliskivi', 'unit brick'],
+  ['lubimört', 'term lime-mortar'],
+  ['krohv', 'term plaster'],
+  ['apnenec', 'unit limestone'],
+  ['pescenjak', 'unit sandstone'],
+  ['apnena malta', 'term lime-mortar'],
+  ['omet', 'term plaster'],
+  ['Sumpfkalk', 'vocabulary methods#putty', 'term putty'],
+  ['Löschkalk', 'term dry-hydrate'],
+  ['grès', 'unit sandstone'],
+  ['chaux grasse', 'term fat-lime', 'material lime-fat'],
+  ['arenisca', 'unit sandstone'],
+  ['xisto', 'unit schist', 'case xistal-field-terrace'],
   // Plurals and other forms.
   ['limestones', 'unit limestone'],
   ['sandstones', 'unit sandstone'],
@@ -41,6 +57,10 @@ const EXPECTED: readonly (readonly [typed: string, ...expected: string[]])[] = [
   ['bulked', 'term bulking'],
   ['sieves', 'term sieve'],
   ['repointed', 'term repointing'],
+  ['air limes', 'term air-lime', 'vocabulary families#air-lime'],
+  ['pozzolanic limes', 'vocabulary families#pozzolanic-lime'],
+  ['natural cements', 'term natural-cement', 'vocabulary families#natural-cement'],
+  ['quartzites', 'unit quartzite'],
   // Slips, accents left out, words run together or apart.
   ['limstone', 'unit limestone'],
   ['sandstoen', 'unit sandstone'],
@@ -53,6 +73,22 @@ const EXPECTED: readonly (readonly [typed: string, ...expected: string[]])[] = [
   ['quick lime', 'term quicklime'],
   ['lime wash', 'term limewash', 'recipe hot-limewash'],
   ['lime-wash', 'term limewash'],
+  ['hydrolic lime', 'term hydraulic-lime', 'vocabulary families#hydraulic-lime'],
+  ['pozolanic lime', 'vocabulary families#pozzolanic-lime'],
+  ['grannite', 'unit granite'],
+  ['shist', 'unit schist'],
+  ['travertin', 'unit travertine'],
+  ['conglomorate', 'unit conglomerate'],
+  ['brickdust', 'term brick-dust', 'material brick-dust'],
+  ['mudbrick', 'unit adobe'],
+  ['tuckpointing', 'term tuck-pointing'],
+  ['hotmix', 'term hot-mix'],
+  ['limecrete', 'vocabulary uses#concrete'],
+  ['half timbered', 'vocabulary wall-types#framed-infill'],
+  ['spalling', 'term scaling'],
+  ['NHL5', 'material lime-nhl5'],
+  ['nhl3.5', 'material lime-nhl35'],
+  ['CL90', 'material lime-cl90'],
   // Things by their names.
   ['brick dust', 'term brick-dust', 'material brick-dust', 'recipe brick-dust-mortar-damp-places'],
   ['oolitic limestone', 'unit oolite'],
@@ -129,6 +165,18 @@ describe('findAll(text)', () => {
       ?.filter((piece) => piece.marked)
       .map(({ text }) => text.toLowerCase())
     expect(marked).toContain('charcoal')
+  })
+
+  it('says which one word to leave out where nothing has all of them', async () => {
+    const text = 'mortar falling flint'
+    expect((await findAll({ text })).total).toBe(0)
+    const dropped = await droppingWords({ text })
+    expect(dropped.length).toBeGreaterThan(0)
+    for (const { value, brings } of dropped) {
+      const rest = text.split(' ').filter((word) => word !== value)
+      expect((await findAll({ text: rest.join(' ') })).total).toBe(brings)
+    }
+    expect(await droppingWords({ text: 'zyzzyva' })).toEqual([])
   })
 
   it('counts each kind whichever is asked for', async () => {

@@ -120,6 +120,32 @@ describe('Finding without JavaScript', () => {
     await page.context().close()
   })
 
+  it('knows no country ZZ, says what would do, and shows again what was typed where it stood', async () => {
+    const { page } = await openPage(browser, plain)
+    await page.goto('/map?country=ZZ&maxYears=ten')
+    expect(await page.textContent('main')).not.toContain('Unknown Region')
+    expect(await page.locator('.notice li').allTextContents()).toEqual([
+      'Country: “ZZ” is not the code of a country. Give two capital letters as ISO 3166-1 has them, such as EE.',
+      'Years watched: “ten” is not a whole number. Give digits alone, such as 5.',
+    ])
+    expect(await page.locator('input[name=maxYears]').inputValue()).toBe('ten')
+    await page.goto('/like?latitude=abc&longitude=999')
+    expect(await page.getByLabel('Latitude').inputValue()).toBe('abc')
+    expect(await page.getByLabel('Longitude').getAttribute('aria-invalid')).toBe('true')
+    await page.context().close()
+  })
+
+  it('says of words that nothing has together which one to leave out, and that brings as many as it said', async () => {
+    const { page } = await openPage(browser, plain)
+    await page.goto('/find?q=mortar+falling+flint')
+    const way = page.locator('.finding-results ul li', { hasText: 'Without “' }).first()
+    const said = countOf((await way.locator('a').textContent()) ?? null)
+    expect(said).toBeGreaterThan(0)
+    await follow(page, () => way.locator('a').click())
+    expect(countOf(await page.textContent('.finding-results [role=status]'))).toBe(said)
+    await page.context().close()
+  })
+
   it('turns pages of cases without a repeat or a gap, and leads old addresses on', async () => {
     const { page } = await openPage(browser, plain)
     await page.goto('/cases?years=5')

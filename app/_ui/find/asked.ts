@@ -1,7 +1,7 @@
 import type { CaseFilter } from '#lib/db/case-filter.ts'
 import { CASE_FACETS, type CaseFacet } from '#lib/entry/facets.ts'
 import type { FieldFault } from '#lib/errors.ts'
-import { caseFilterOf, SORTS, type Sort } from '#lib/search/index.ts'
+import { caseFilterOf, SORTS, type Sort, unknownFault } from '#lib/search/index.ts'
 import { addressWith, type Choices, first, oneOf, type Query } from '../query.ts'
 
 /** What a list of cases was asked for. */
@@ -16,6 +16,7 @@ export interface CasesAsked {
 /** What an address asks of a list of cases, and what of it cannot be used. */
 export function casesAskedOf(query: Query): { asked: CasesAsked; faults: FieldFault[] } {
   const { filter, faults } = caseFilterOf(query)
+  faults.push(...faultsOfChoice('sort', query, SORTS))
   return {
     asked: {
       text: (first(query.q) ?? '').trim(),
@@ -25,6 +26,14 @@ export function casesAskedOf(query: Query): { asked: CasesAsked; faults: FieldFa
     },
     faults,
   }
+}
+
+/** What is said of a choice of one from a short list that the list does not have. */
+export function faultsOfChoice(name: string, query: Query, known: readonly string[]): FieldFault[] {
+  const given = first(query[name])
+  return given === undefined || given === '' || known.includes(given)
+    ? []
+    : [unknownFault(name, given, known)]
 }
 
 /** What is asked as an address holds it: every page and every link of a list is made from this. */

@@ -23,8 +23,21 @@ export function AddressFaults({ faults }: { faults: readonly FieldFault[] }) {
 function labelOfField(field: string): string {
   const t = words('find')
   if (field === 'q') return t('search.cases')
+  if (field === 'sort') return t('sort.label')
+  if (field === 'kind') return t('search.kinds')
+  if (field === 'end') return words('evidence')('form.end')
+  if (field === 'latitude' || field === 'longitude') return t(`like.${field}`)
+  if (field === 'a' || field === 'b' || field === 'c')
+    return words('evidence')('compare.group', { letter: field.toUpperCase() })
   if (field === 'minYears' || field === 'maxYears') return t('facet.years')
   return isFacet(field) ? facetName(field) : field
+}
+
+/** What to show in one field of a form again: what was typed there and why it cannot be used. */
+export function typedWrong(faults: readonly FieldFault[], field: string): { value?: string; error?: string } {
+  const fault = faults.find((one) => one.field === field)
+  if (fault === undefined) return {}
+  return { value: String(fault.value ?? ''), error: faultSentence(fault, labelOfField(field)) }
 }
 
 const isFacet = (field: string): field is CaseFacet => CASE_FACETS.some((facet) => facet === field)

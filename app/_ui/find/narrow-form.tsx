@@ -1,9 +1,11 @@
 import { CASE_FACETS, type CaseFacet } from '#lib/entry/facets.ts'
+import type { FieldFault } from '#lib/errors.ts'
 import { SORTS } from '#lib/search/index.ts'
 import { words } from '../../_words/index.ts'
 import { NumberField, SelectField } from '../field.tsx'
 import type { CasesAsked } from './asked.ts'
 import { type FacetCount, FacetGroup } from './facet-group.tsx'
+import { typedWrong } from './faults.tsx'
 import { SearchField } from './search-field.tsx'
 
 export type FacetCounts = { readonly [F in CaseFacet | 'years']: readonly FacetCount[] }
@@ -22,9 +24,11 @@ export function NarrowForm(props: {
   action: string
   asked: CasesAsked
   facets: FacetCounts
+  /** What of the address could not be used. */
+  faults: readonly FieldFault[]
   hasSort?: boolean
 }) {
-  const { action, asked, facets, hasSort = true } = props
+  const { action, asked, facets, faults, hasSort = true } = props
   const t = words('find')
   const { filter, text, sort } = asked
   return (
@@ -44,7 +48,7 @@ export function NarrowForm(props: {
           {t('search.show')}
         </button>
       </div>
-      <details className="narrow-facets" open={false}>
+      <details className="narrow-facets" open={typedWrong(faults, 'maxYears').error !== undefined}>
         <summary>{t('facet.narrow')}</summary>
         <div className="facets">
           {CASE_FACETS.filter((facet) => !CARRIED.includes(facet)).map((facet) => (
@@ -56,7 +60,7 @@ export function NarrowForm(props: {
               open={OPEN.includes(facet)}
             />
           ))}
-          <Years asked={asked} counts={facets.years} />
+          <Years asked={asked} counts={facets.years} typed={typedWrong(faults, 'maxYears')} />
         </div>
         <button className="button" type="submit">
           {t('search.show')}
@@ -72,7 +76,13 @@ export function NarrowForm(props: {
 }
 
 /** Whole years for which a wall was watched: from a list with counts, and up to any number. */
-function Years({ asked: { filter }, counts }: { asked: CasesAsked; counts: readonly FacetCount[] }) {
+function Years(props: {
+  asked: CasesAsked
+  counts: readonly FacetCount[]
+  typed: ReturnType<typeof typedWrong>
+}) {
+  const { asked, counts, typed } = props
+  const { filter } = asked
   const t = words('find')
   const { minYears, maxYears } = filter
   const chosen = minYears?.toString()
@@ -84,7 +94,10 @@ function Years({ asked: { filter }, counts }: { asked: CasesAsked; counts: reado
   if (chosen !== undefined && !offered.some(({ id }) => id === chosen))
     options.unshift({ value: chosen, label: t('years.minYears', { years: Number(chosen) }) })
   return (
-    <details className="facet" open={minYears !== undefined || maxYears !== undefined}>
+    <details
+      className="facet"
+      open={minYears !== undefined || maxYears !== undefined || typed.error !== undefined}
+    >
       <summary>{t('facet.summary', { name: t('facet.years'), chosen: 0 })}</summary>
       <div className="stack">
         <SelectField
@@ -98,6 +111,7 @@ function Years({ asked: { filter }, counts }: { asked: CasesAsked; counts: reado
           name="maxYears"
           label={t('years.most')}
           {...(maxYears !== undefined && { value: String(maxYears) })}
+          {...typed}
         />
       </div>
     </details>

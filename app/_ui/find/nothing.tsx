@@ -40,7 +40,10 @@ export function NothingFits(props: {
 function withoutIt({ facet, value }: Dropped, asked: CasesAsked, titles: ReadonlyMap<string, string>) {
   const { text, filter } = asked
   if (facet === 'text')
-    return { label: value ?? text, rest: { ...asked, text: value === undefined ? '' : cut(text, value) } }
+    return {
+      label: value ?? text,
+      rest: { ...asked, text: value === undefined ? '' : textWithout(text, value) },
+    }
   const chosen = value ?? (facet === 'minYears' || facet === 'maxYears' ? filter[facet] : undefined)
   return {
     label:
@@ -52,7 +55,7 @@ function withoutIt({ facet, value }: Dropped, asked: CasesAsked, titles: Readonl
 }
 
 /** A question without one of its parts, with the quotes that may stand around it. */
-const cut = (text: string, part: string) => {
+export const textWithout = (text: string, part: string): string => {
   const at = text.toLowerCase().indexOf(part.toLowerCase())
   const rest = at < 0 ? '' : `${text.slice(0, at)} ${text.slice(at + part.length)}`
   return rest.replace(/""/g, ' ').replace(/\s+/g, ' ').trim()
