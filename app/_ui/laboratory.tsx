@@ -4,6 +4,7 @@ import type { Range } from '#lib/mortar/range.ts'
 import { formatNumber } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { DataTable } from './data-table.tsx'
+import { Fold } from './fold.tsx'
 import { type LabRange, labRanges } from './lab-ranges.ts'
 import { Quantity, withUnit } from './quantity.tsx'
 import { RangeBar } from './range-bar.tsx'
@@ -51,37 +52,39 @@ function Strips(props: { property: LabProperty; results: readonly ShownResult[];
   const caption = t(`laboratory.property.${property}`)
   return (
     <>
-      <DataTable
-        label={caption}
-        caption={caption}
-        stack
-        columns={[
-          { key: 'what', head: t('laboratory.what'), names: true },
-          { key: 'value', head: t('laboratory.value'), tight: true },
-          { key: 'drawn', head: t('laboratory.drawn') },
-          { key: 'how', head: t('laboratory.how') },
-        ]}
-        rows={[
-          ...results.map((result, index) => ({
-            key: `${index} ${result.method}`,
-            cells: {
-              what: result.of ?? t('laboratory.own'),
-              value: <Quantity value={rangeOf(result.value)} unit={unit} />,
-              drawn: <RangeBar value={rangeOf(result.value)} max={max} />,
-              how: <How result={result} />,
-            },
-          })),
-          ...ranges.map((range) => ({
-            key: range.key,
-            cells: {
-              what: <RangeName range={range} />,
-              value: spanText(range, unit),
-              drawn: <Drawn range={range} max={max} />,
-              how: <Source range={range} />,
-            },
-          })),
-        ]}
-      />
+      <Fold summary={caption}>
+        <DataTable
+          label={caption}
+          caption={caption}
+          stack
+          columns={[
+            { key: 'what', head: t('laboratory.what'), names: true },
+            { key: 'value', head: t('laboratory.value'), tight: true },
+            { key: 'drawn', head: t('laboratory.drawn') },
+            { key: 'how', head: t('laboratory.how') },
+          ]}
+          rows={[
+            ...results.map((result, index) => ({
+              key: `${index} ${result.method}`,
+              cells: {
+                what: result.of ?? t('laboratory.own'),
+                value: <Quantity value={rangeOf(result.value)} unit={unit} />,
+                drawn: <RangeBar value={rangeOf(result.value)} max={max} />,
+                how: <How result={result} />,
+              },
+            })),
+            ...ranges.map((range) => ({
+              key: range.key,
+              cells: {
+                what: <RangeName range={range} />,
+                value: spanText(range, unit),
+                drawn: <Drawn range={range} max={max} />,
+                how: <Source range={range} />,
+              },
+            })),
+          ]}
+        />
+      </Fold>
       {ranges.length === 0 && <p className="note">{t('laboratory.none')}</p>}
     </>
   )

@@ -4,6 +4,7 @@ import { QUALITIES } from '#lib/entry/facets.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
 import { DataTable } from '../_ui/data-table.tsx'
 import { casesAddress } from '../_ui/find/asked.ts'
+import { Fold } from '../_ui/fold.tsx'
 import { InventedMark } from '../_ui/invented.tsx'
 import { LaboratorySection } from '../_ui/laboratory.tsx'
 import { Section } from '../_ui/section.tsx'
@@ -21,27 +22,35 @@ export function CasesSection(props: {
   return (
     <Section id="cases" title={t('cases.title')} note={t('cases.note')}>
       {total > 0 && (
-        <DataTable
-          label={t('quality.inCases')}
-          caption={t('quality.inCases')}
-          columns={[
-            { key: 'what', head: t('quality.what'), names: true },
-            { key: 'count', head: t('quality.count'), number: true },
-          ]}
-          rows={QUALITIES.map((one) => ({
-            key: one,
-            cells: {
-              what: (
-                <a href={casesAddress('/cases', { ...asked, filter: { ...asked.filter, quality: [one] } })}>
-                  {t(`quality.${one}`)}
-                </a>
-              ),
-              count: t('quality.of', { count: quality[one], all: total }),
-            },
-          }))}
-        />
+        <Fold summary={t('quality.inCases')}>
+          <DataTable
+            label={t('quality.inCases')}
+            caption={t('quality.inCases')}
+            columns={[
+              { key: 'what', head: t('quality.what'), names: true },
+              { key: 'count', head: t('quality.count'), number: true },
+            ]}
+            rows={QUALITIES.map((one) => ({
+              key: one,
+              cells: {
+                what: (
+                  <a href={casesAddress('/cases', { ...asked, filter: { ...asked.filter, quality: [one] } })}>
+                    {t(`quality.${one}`)}
+                  </a>
+                ),
+                count: t('quality.of', { count: quality[one], all: total }),
+              },
+            }))}
+          />
+        </Fold>
       )}
-      {cases.length === 0 ? <p>{t('cases.none')}</p> : <CaseIndex cases={cases} head="h3" />}
+      {cases.length === 0 ? (
+        <p>{t('cases.none')}</p>
+      ) : (
+        <Fold summary={t('cases.list', { count: cases.length })}>
+          <CaseIndex cases={cases} head="h3" />
+        </Fold>
+      )}
       {total > cases.length && (
         <p>
           <a href={casesAddress('/cases', asked)}>{t('cases.all', { count: total })}</a>

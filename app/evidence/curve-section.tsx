@@ -1,6 +1,7 @@
 import type { CauseShares, EndPointFigures, LostBounds } from '#lib/api/evidence-figures.ts'
 import { type Competing, MIN_WALL_YEARS, MIN_WALLS, type Quantile } from '#lib/evidence/index.ts'
 import { DataTable } from '../_ui/data-table.tsx'
+import { Fold } from '../_ui/fold.tsx'
 import { Notice } from '../_ui/notice.tsx'
 import { CurvePlot } from '../_ui/plot-curve.tsx'
 import { Section } from '../_ui/section.tsx'
@@ -34,27 +35,29 @@ export function CurveSection({ figures }: { figures: EndPointFigures }) {
               marks={horizons.map(({ years }) => years)}
             />
           </figure>
-          <DataTable
-            label={t('curve.table')}
-            caption={t('curve.table')}
-            columns={[
-              { key: 'years', head: t('curve.years'), names: true },
-              { key: 'share', head: t('curve.share'), number: true },
-              { key: 'band', head: t('curve.band'), number: true },
-              { key: 'standing', head: t('curve.standing'), number: true },
-              { key: 'happened', head: t('curve.happened'), number: true },
-            ]}
-            rows={horizons.map((point) => ({
-              key: String(point.years),
-              cells: {
-                years: point.years,
-                share: shareText(point),
-                band: bandText(point),
-                standing: point.standing,
-                happened: point.happened,
-              },
-            }))}
-          />
+          <Fold summary={t('curve.table')}>
+            <DataTable
+              label={t('curve.table')}
+              caption={t('curve.table')}
+              columns={[
+                { key: 'years', head: t('curve.years'), names: true },
+                { key: 'share', head: t('curve.share'), number: true },
+                { key: 'band', head: t('curve.band'), number: true },
+                { key: 'standing', head: t('curve.standing'), number: true },
+                { key: 'happened', head: t('curve.happened'), number: true },
+              ]}
+              rows={horizons.map((point) => ({
+                key: String(point.years),
+                cells: {
+                  years: point.years,
+                  share: shareText(point),
+                  band: bandText(point),
+                  standing: point.standing,
+                  happened: point.happened,
+                },
+              }))}
+            />
+          </Fold>
           <p className="note">{t('curve.bandNote')}</p>
           <p>
             {t('curve.median')}: {medianText(median)}.
@@ -130,19 +133,21 @@ function Lost({ lost, works }: { lost: LostBounds; works: number }) {
     <>
       <h3>{t('lost.title')}</h3>
       <p>{t('lost.note', { works })}</p>
-      <DataTable
-        label={t('lost.table')}
-        caption={t('lost.table')}
-        columns={[
-          { key: 'years', head: t('curve.years'), names: true },
-          { key: 'all', head: t('lost.all'), number: true },
-          { key: 'none', head: t('lost.none'), number: true },
-        ]}
-        rows={lost.horizons.map(({ years, allChanged, noneChanged }) => ({
-          key: String(years),
-          cells: { years, all: percent(allChanged.low), none: percent(noneChanged.high) },
-        }))}
-      />
+      <Fold summary={t('lost.table')}>
+        <DataTable
+          label={t('lost.table')}
+          caption={t('lost.table')}
+          columns={[
+            { key: 'years', head: t('curve.years'), names: true },
+            { key: 'all', head: t('lost.all'), number: true },
+            { key: 'none', head: t('lost.none'), number: true },
+          ]}
+          rows={lost.horizons.map(({ years, allChanged, noneChanged }) => ({
+            key: String(years),
+            cells: { years, all: percent(allChanged.low), none: percent(noneChanged.high) },
+          }))}
+        />
+      </Fold>
     </>
   )
 }
@@ -158,23 +163,25 @@ function Incidence({ figures: { incidence, endPoint } }: { figures: EndPointFigu
     <>
       <h3>{t('incidence.title')}</h3>
       <p>{t('incidence.note')}</p>
-      <DataTable
-        label={t('incidence.table')}
-        caption={t('incidence.table')}
-        columns={[
-          { key: 'what', head: t('incidence.what'), names: true },
-          ...years.map((y) => ({ key: String(y), head: t('states.at', { years: y }), number: true })),
-        ]}
-        rows={incidence.map(({ cause, horizons }) => ({
-          key: cause,
-          cells: {
-            what: causeLabel(cause),
-            ...Object.fromEntries(
-              horizons.map((one) => [String(one.years), <Banded key={one.years} share={one} />]),
-            ),
-          },
-        }))}
-      />
+      <Fold summary={t('incidence.table')}>
+        <DataTable
+          label={t('incidence.table')}
+          caption={t('incidence.table')}
+          columns={[
+            { key: 'what', head: t('incidence.what'), names: true },
+            ...years.map((y) => ({ key: String(y), head: t('states.at', { years: y }), number: true })),
+          ]}
+          rows={incidence.map(({ cause, horizons }) => ({
+            key: cause,
+            cells: {
+              what: causeLabel(cause),
+              ...Object.fromEntries(
+                horizons.map((one) => [String(one.years), <Banded key={one.years} share={one} />]),
+              ),
+            },
+          }))}
+        />
+      </Fold>
     </>
   )
 }

@@ -21,7 +21,7 @@ export function EvidenceForm(props: {
   const isOffered = (name: string) => OFFERED.some((one) => one === name)
   return (
     <form className="filter" method="get" action="/evidence" aria-label={t('form.title')}>
-      <div className="form-grid">
+      <div className="form-grid form-grid-wide">
         {OFFERED.map((facet) => (
           <SelectField
             key={facet}

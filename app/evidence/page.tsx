@@ -3,7 +3,7 @@ import { readBehind } from '#lib/api/evidence-behind.ts'
 import { readEvidence, scopeOf } from '#lib/api/evidence-read.ts'
 import { END_POINTS } from '#lib/evidence/index.ts'
 import { evidenceChoices } from '#lib/search/works.ts'
-import { casesAskedOf } from '../_ui/find/asked.ts'
+import { casesAskedOf, faultsOfChoice } from '../_ui/find/asked.ts'
 import { Chips } from '../_ui/find/chips.tsx'
 import { AddressFaults } from '../_ui/find/faults.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
@@ -48,7 +48,7 @@ export default async function EvidencePage({ searchParams }: { searchParams: Pro
           <InventedNotice page="list" />
         )}
       </PageHead>
-      <AddressFaults faults={faults} />
+      <AddressFaults faults={[...faults, ...faultsOfChoice('end', query, END_POINTS)]} />
       <EvidenceForm filter={filter} text={text} endPoint={endPoint} choices={choices} />
       <Chips path="/evidence" asked={asked} titles={titlesOf(choices)} />
       <p className="actions screen-only">

@@ -3,6 +3,7 @@ import { DAMP_STATES } from '#lib/entry/terms.ts'
 import { MIN_WALLS } from '#lib/evidence/index.ts'
 import type { StateCount } from '#lib/search/works.ts'
 import { DataTable } from '../_ui/data-table.tsx'
+import { Fold } from '../_ui/fold.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { StackedBars } from '../_ui/plot-bars.tsx'
 import { Section } from '../_ui/section.tsx'
@@ -83,24 +84,26 @@ function Counts<K extends string>(props: {
           }))}
         />
       </figure>
-      <DataTable
-        label={t('inNumbers', { title })}
-        caption={t('inNumbers', { title })}
-        columns={[
-          { key: 'kind', head: t('states.what'), names: true },
-          ...counted.map(({ years }) => ({
-            key: String(years),
-            head: t('states.at', { years }),
-            number: true,
-          })),
-        ]}
-        rows={[
-          ...kinds.map(({ key, label }) => rowOf(label, counted, ({ counts }) => counts[key])),
-          rowOf(t('states.sum'), counted, ({ sum }) => sum),
-          rowOf(t('states.unseen'), counted, ({ unseen }) => unseen),
-          rowOf(t('states.all'), counted, ({ sum, unseen }) => sum + unseen),
-        ]}
-      />
+      <Fold summary={t('inNumbers', { title })}>
+        <DataTable
+          label={t('inNumbers', { title })}
+          caption={t('inNumbers', { title })}
+          columns={[
+            { key: 'kind', head: t('states.what'), names: true },
+            ...counted.map(({ years }) => ({
+              key: String(years),
+              head: t('states.at', { years }),
+              number: true,
+            })),
+          ]}
+          rows={[
+            ...kinds.map(({ key, label }) => rowOf(label, counted, ({ counts }) => counts[key])),
+            rowOf(t('states.sum'), counted, ({ sum }) => sum),
+            rowOf(t('states.unseen'), counted, ({ unseen }) => unseen),
+            rowOf(t('states.all'), counted, ({ sum, unseen }) => sum + unseen),
+          ]}
+        />
+      </Fold>
     </>
   )
 }
@@ -118,25 +121,27 @@ function Weather({ states, by }: { states: readonly StateCount[]; by: 'rain' | '
   const rows = crossDamp(states, by)
   const caption = t(`damp.${by}Table`)
   return (
-    <DataTable
-      label={caption}
-      caption={caption}
-      columns={[
-        { key: 'row', head: t(`damp.${by}`), names: true },
-        ...DAMP_STATES.map((damp) => ({
-          key: damp as string,
-          head: labelOf('damp-states', damp),
-          number: true,
-        })),
-      ]}
-      rows={rows.map(({ row, counts }) => ({
-        key: row,
-        cells: {
-          row: by === 'season' ? labelOf('seasons', row) : t(`damp.rainOf.${row}` as 'damp.rainOf.week'),
-          ...Object.fromEntries(counts.map(({ damp, works }) => [damp, works])),
-        },
-      }))}
-    />
+    <Fold summary={caption}>
+      <DataTable
+        label={caption}
+        caption={caption}
+        columns={[
+          { key: 'row', head: t(`damp.${by}`), names: true },
+          ...DAMP_STATES.map((damp) => ({
+            key: damp as string,
+            head: labelOf('damp-states', damp),
+            number: true,
+          })),
+        ]}
+        rows={rows.map(({ row, counts }) => ({
+          key: row,
+          cells: {
+            row: by === 'season' ? labelOf('seasons', row) : t(`damp.rainOf.${row}` as 'damp.rainOf.week'),
+            ...Object.fromEntries(counts.map(({ damp, works }) => [damp, works])),
+          },
+        }))}
+      />
+    </Fold>
   )
 }
 
@@ -149,25 +154,30 @@ function DryingTable({ drying }: Pick<Evidence, 'drying'>) {
   if (lines.length === 0) return null
   return (
     <>
-      <DataTable
-        label={t('damp.drying')}
-        caption={t('damp.drying')}
-        columns={[
-          { key: 'what', head: t('damp.dryingWhat'), names: true },
-          { key: 'found', head: t('damp.dryingFound'), number: true },
-          ...years.map((y) => ({ key: String(y), head: t('states.at', { years: y }), number: true })),
-        ]}
-        rows={lines.map((line) => ({
-          key: line,
-          cells: {
-            what: t(`damp.dryingOf.${line}`),
-            found: t('quality.of', { count: drying[line].found, all: drying[line].works }),
-            ...Object.fromEntries(
-              drying[line].horizons.map((one) => [String(one.years), <Banded key={one.years} share={one} />]),
-            ),
-          },
-        }))}
-      />
+      <Fold summary={t('damp.drying')}>
+        <DataTable
+          label={t('damp.drying')}
+          caption={t('damp.drying')}
+          columns={[
+            { key: 'what', head: t('damp.dryingWhat'), names: true },
+            { key: 'found', head: t('damp.dryingFound'), number: true },
+            ...years.map((y) => ({ key: String(y), head: t('states.at', { years: y }), number: true })),
+          ]}
+          rows={lines.map((line) => ({
+            key: line,
+            cells: {
+              what: t(`damp.dryingOf.${line}`),
+              found: t('quality.of', { count: drying[line].found, all: drying[line].works }),
+              ...Object.fromEntries(
+                drying[line].horizons.map((one) => [
+                  String(one.years),
+                  <Banded key={one.years} share={one} />,
+                ]),
+              ),
+            },
+          }))}
+        />
+      </Fold>
       <p className="note">{t('damp.dryingNote', { walls: MIN_WALLS })}</p>
     </>
   )

@@ -114,9 +114,14 @@ const comparison = z.object({
       ),
     }),
   ),
-  /** Works counted in more than one group, once for each pair of groups. */
-  shared: count,
-  /** Null where there is nothing to test, or groups share works. */
+  /** Pairs that have works in common; `whole` names the one that has nothing else, `both` are the same works. */
+  overlaps: z.array(
+    z.object({
+      ...{ first: z.string(), second: z.string(), works: count, walls: count },
+      whole: z.enum(['both', 'first', 'second']).nullable(),
+    }),
+  ),
+  /** Null where there is nothing to test, or groups overlap: it would not hold of groups that are not apart. */
   test: z
     .object({
       groups: z.array(z.object({ group: z.string(), walls: count, score: z.number() })),

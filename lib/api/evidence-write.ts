@@ -49,7 +49,7 @@ export const writeBehind = (
 
 export const writeComparison = (
   endPoint: EndPoint,
-  { groups, pairs, shared, test, traits }: Comparison,
+  { groups, pairs, overlaps, test, traits }: Comparison,
 ): EvidenceAnswer['comparisons'][number] => ({
   endPoint,
   groups: groups.map(({ key, size, invented, figures }) => ({
@@ -62,7 +62,7 @@ export const writeComparison = (
     ...pair,
     differences: differences.map((one) => ({ ...one, years: one.years as Years })),
   })),
-  shared,
+  overlaps: overlaps.map((one) => ({ ...one })),
   test: test && { ...test, groups: [...test.groups] },
   traits: traits.map(({ values, ...trait }) => ({
     ...trait,

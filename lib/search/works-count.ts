@@ -170,11 +170,9 @@ export function sharedVisitsOf({ works, rows, leftOut }: Selected): SharedVisit[
   return found.sort((a, b) => b.on - a.on).slice(0, MOST_SHARED)
 }
 
-/** Works that both scopes take. */
-export function countShared({ works, rows }: Selected, other: Selected): number {
+/** Rows of the works that both scopes take. */
+export function inBoth({ works, rows }: Selected, other: Selected): Int32Array {
   const own = newBits(works.rows)
   for (let i = 0; i < rows.length; i += 1) addBit(own, rows[i] as number)
-  let count = 0
-  for (let i = 0; i < other.rows.length; i += 1) if (hasBit(own, other.rows[i] as number)) count += 1
-  return count
+  return other.rows.filter((row) => hasBit(own, row))
 }

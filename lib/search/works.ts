@@ -5,7 +5,7 @@
 export { type Choice, type ChoiceOf, evidenceChoices, watchedRows } from './works-choices.ts'
 export type { SharedVisit } from './works-columns.ts'
 export {
-  countShared,
+  inBoth,
   REPORTED,
   type Reported,
   type Reports,

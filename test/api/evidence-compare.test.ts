@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { distanceBetween } from '#lib/api/evidence-compare.ts'
+import { distanceBetween } from '#lib/api/evidence-traits.ts'
 
 const spread = (rows: readonly (readonly [string, number, number])[]) =>
   rows.map(([value, a, b]) => ({ value, shares: { a, b } }))

@@ -436,16 +436,33 @@ describe('POST /api/v1/evidence', () => {
     const [all, some] = comparisons[0]?.groups ?? []
     expect(some?.size.works).toBeGreaterThan(0)
     expect(all?.size.works).toBeGreaterThan(some?.size.works ?? 0)
-    expect(comparisons[0]).toMatchObject({ shared: some?.size.works, test: null })
+    const { works, walls } = some?.size ?? {}
+    const overlap = { first: '0', second: '1', works, walls, whole: 'second' }
+    expect(comparisons[0]).toMatchObject({ overlaps: [overlap], test: null })
+    expect(comparisons[0]?.pairs.length).toBeLessThanOrEqual(1)
     const { comparisons: apart } = await run({
       filter: { country: ['EE'] },
       compareWith: [{ country: ['PT'] }],
     })
-    expect(apart.map((one) => one.shared)).toEqual(END_POINTS.map(() => 0))
+    expect(apart.map((one) => one.overlaps)).toEqual(END_POINTS.map(() => []))
     // Only where both groups have enough for a curve.
     for (const { groups, test } of apart)
       expect(test?.degrees).toBe(groups.every(({ figures }) => figures.curve !== null) ? 1 : undefined)
     expect(apart.some(({ test }) => test !== null)).toBe(true)
+  })
+
+  it('knows a group that is set beside itself, by other choices too, and tells no difference of it', async () => {
+    const { comparisons } = await run({
+      filter: { country: ['EE'] },
+      compareWith: [{ country: ['EE'], disputed: ['no'] }, { country: ['PT'] }],
+    })
+    for (const { groups, overlaps, pairs, test } of comparisons) {
+      const { works, walls } = groups[0]?.size ?? {}
+      expect(overlaps).toEqual([{ first: '0', second: '1', works, walls, whole: 'both' }])
+      expect(pairs.map(({ first, second }) => `${first} ${second}`)).not.toContain('0 1')
+      expect(test).toBeNull()
+    }
+    expect(comparisons.some(({ pairs }) => pairs.length === 2)).toBe(true)
   })
 
   it('leads to the cases behind the figures, and says where they were chosen by their outcome', async () => {

@@ -88,6 +88,33 @@ describe('A comparison', () => {
     await page.context().close()
   })
 
+  it('says plainly that a group beside itself is the same walls, and shows no difference', async () => {
+    const { page } = await open('/evidence/compare?a=all&b=all')
+    const { size } = await ask({ endPoints: ['unit-damaged'] })
+    const notice = page.locator('.notice', { hasText: 'These are the same walls' })
+    expect(await notice.textContent()).toContain(`the same ${size.works} works on ${size.walls} walls`)
+    const said = (await page.locator('main').textContent()) ?? ''
+    expect(said).not.toContain('less B')
+    expect(said).not.toContain('chi-square')
+    expect(await page.locator('#traits').count()).toBe(0)
+    await page.goto(COMPARE)
+    expect(await page.locator('.notice', { hasText: 'These groups overlap' }).textContent()).toMatch(
+      /A: Air lime is wholly in C: All walls: \d+ works on \d+ walls in both/,
+    )
+    await page.context().close()
+  })
+
+  it('takes a group of which nothing can be used for none, and names it', async () => {
+    const { page } = await open('/evidence/compare?a=foo%3Dbar&b=unit%3Dlimstone&end=never')
+    expect(await page.locator('.notice li').allTextContents()).toEqual([
+      'Group A: “foo=bar” is not one that can be chosen.',
+      'Stone, brick or earth: “limstone” is not one that can be chosen. The nearest that is: limestone.',
+      'What is counted: “never” is not one that can be chosen.',
+    ])
+    expect(await page.locator('#curves').count()).toBe(0)
+    await page.context().close()
+  })
+
   it('is chosen from lists by the keyboard alone, and the address holds it', async () => {
     const { page } = await open('/evidence/compare')
     await page.getByLabel('Group A').focus()
@@ -179,6 +206,39 @@ describe('The evidence of a choice', () => {
     const { page } = await open('/evidence?family=air-lime&frost=frekwent')
     expect(await page.locator('main').textContent()).toContain('frekwent')
     expect(await page.getByLabel('Family of mortar', { exact: true }).inputValue()).toBe('air-lime')
+    await page.context().close()
+  })
+
+  it('folds its numbers and cases on a narrow screen, where they open without a script, and prints them open', async () => {
+    const { page } = await open('/evidence', { viewport: { width: 360, height: 800 } })
+    const first = page.locator('#cases .index-title').first()
+    expect(await first.isVisible()).toBe(false)
+    await page.locator('#cases summary', { hasText: 'longest watched' }).click()
+    expect(await first.isVisible()).toBe(true)
+    const table = page.locator('#curve table').first()
+    expect(await table.isVisible()).toBe(false)
+    await page.emulateMedia({ media: 'print' })
+    expect(await table.isVisible()).toBe(true)
+    await page.emulateMedia({ media: 'screen' })
+    await page.setViewportSize({ width: 1280, height: 900 })
+    expect(await table.isVisible()).toBe(true)
+    await page.context().close()
+  })
+
+  it('shows the words of what is chosen whole', async () => {
+    const { page } = await open('/evidence', { viewport: { width: 1280, height: 900 } })
+    const room = await page.getByLabel('What is counted').evaluate((list) => {
+      const select = list as HTMLSelectElement
+      const told = document.createElement('span')
+      const style = getComputedStyle(select)
+      told.textContent = select.selectedOptions[0]?.text ?? ''
+      Object.assign(told.style, { font: style.font, position: 'absolute', whiteSpace: 'nowrap' })
+      document.body.append(told)
+      const arrow = 20
+      const inner = select.clientWidth - Number.parseFloat(style.paddingLeft) * 2 - arrow
+      return inner - told.getBoundingClientRect().width
+    })
+    expect(room).toBeGreaterThanOrEqual(0)
     await page.context().close()
   })
 

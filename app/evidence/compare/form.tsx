@@ -16,7 +16,7 @@ export function CompareForm(props: { asked: Asked; endPoint: EndPoint; choices: 
   const { asked, endPoint, choices } = props
   return (
     <form className="filter" method="get" action="/evidence/compare" aria-label={t('compare.form')}>
-      <div className="form-grid">
+      <div className="form-grid form-grid-wide">
         {GROUPS.map((key) => (
           <GroupField key={key} name={key} asked={asked} choices={choices} />
         ))}

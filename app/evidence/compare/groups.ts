@@ -1,7 +1,7 @@
 import { scopeOf } from '#lib/api/evidence-read.ts'
 import type { CaseFilter } from '#lib/db/case-filter.ts'
 import type { FieldFault } from '#lib/errors.ts'
-import { caseFilterOf, caseFilterQuery } from '#lib/search/case-query.ts'
+import { caseFilterOf, caseFilterQuery, unknownFault } from '#lib/search/case-query.ts'
 import type { Scope } from '#lib/search/works.ts'
 import { choicesOf } from '../../_ui/find/asked.ts'
 import { facetLabel } from '../../_ui/find/labels.ts'
@@ -37,15 +37,18 @@ export interface Asked {
 /** What an address asks to compare. A group's own choice of a facet stands in place of the common one. */
 export function groupsOf(query: Query): Asked {
   const common = caseFilterOf(query)
-  const read = GROUPS.flatMap((key) => {
+  const read = GROUPS.flatMap((key): { group?: AskedGroup; faults: readonly FieldFault[] }[] => {
     const given = first(query[key])?.slice(0, MOST_QUERY)
     if (given === undefined) return []
     const { filter, faults } = caseFilterOf(new URLSearchParams(given === ALL ? '' : given))
-    const scope = scopeOf({ ...common.filter, ...filter })
-    return [{ group: { key, query: queryOf(filter), filter, scope }, faults }]
+    const own = queryOf(filter)
+    // A choice of which nothing can be used is no choice of all walls.
+    if (given !== ALL && own === ALL)
+      return [{ faults: faults.length > 0 ? faults : [unknownFault(key, given, [])] }]
+    return [{ group: { key, query: own, filter, scope: scopeOf({ ...common.filter, ...filter }) }, faults }]
   })
   return {
-    groups: read.map(({ group }) => group),
+    groups: read.flatMap(({ group }) => group ?? []),
     within: common.filter,
     faults: [...common.faults, ...read.flatMap(({ faults }) => faults)],
   }

@@ -3,6 +3,7 @@ import { type Comparison, compareGroups } from '#lib/api/evidence-compare.ts'
 import { END_POINTS, type EndPoint } from '#lib/evidence/index.ts'
 import { caseFilterQuery } from '#lib/search/case-query.ts'
 import { evidenceChoices } from '#lib/search/works.ts'
+import { faultsOfChoice } from '../../_ui/find/asked.ts'
 import { AddressFaults } from '../../_ui/find/faults.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -14,7 +15,7 @@ import { Lacking } from '../curve-section.tsx'
 import { plotCurve, yearsOf } from '../figures.ts'
 import { Honesty } from '../honesty.tsx'
 import { titlesOf } from '../options.ts'
-import { Differences, GroupNumbers, type Labels } from './differences.tsx'
+import { areSame, Differences, GroupNumbers, type Labels, Overlaps } from './differences.tsx'
 import { CompareForm } from './form.tsx'
 import { type Asked, groupLabel, groupsOf } from './groups.ts'
 import { TraitSection, TraitWarning } from './traits.tsx'
@@ -52,15 +53,16 @@ export default async function ComparePage({ searchParams }: { searchParams: Prom
         <Honesty filters={asked.groups.map(({ scope }) => scope.filter)} />
         {comparison?.groups.some(({ invented }) => invented > 0) && <InventedNotice page="list" />}
       </PageHead>
-      <AddressFaults faults={asked.faults} />
+      <AddressFaults faults={[...asked.faults, ...faultsOfChoice('end', query, END_POINTS)]} />
       <CompareForm asked={asked} endPoint={endPoint} choices={choices} />
       {comparison === null ? (
         <p className="facts-line">{t('compare.choose')}</p>
       ) : (
         <>
+          <Overlaps comparison={comparison} labels={labels} />
           <TraitWarning comparison={comparison} />
           <CurvesSection asked={asked} comparison={comparison} labels={labels} endPoint={endPoint} />
-          <TraitSection comparison={comparison} labels={labels} />
+          {!areSame(comparison) && <TraitSection comparison={comparison} labels={labels} />}
         </>
       )}
     </>

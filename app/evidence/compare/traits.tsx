@@ -1,7 +1,9 @@
-import { type Comparison, DIFFERS_MUCH, type TraitSpread } from '#lib/api/evidence-compare.ts'
+import type { Comparison } from '#lib/api/evidence-compare.ts'
+import { DIFFERS_MUCH, type TraitSpread } from '#lib/api/evidence-traits.ts'
 import type { Trait } from '#lib/search/works.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { facetLabel } from '../../_ui/find/labels.ts'
+import { Fold } from '../../_ui/fold.tsx'
 import { inSentence } from '../../_ui/label.ts'
 import { Notice } from '../../_ui/notice.tsx'
 import { Section } from '../../_ui/section.tsx'
@@ -36,30 +38,32 @@ export function TraitSection({ comparison, labels }: { comparison: Comparison; l
   return (
     <Section id="traits" title={t('compare.traits')} note={t('compare.traitsNote')}>
       <p>{t('compare.rule', { share: percent(DIFFERS_MUCH) })}</p>
-      <DataTable
-        label={t('inNumbers', { title: t('compare.traits') })}
-        caption={t('inNumbers', { title: t('compare.traits') })}
-        hideCaption
-        columns={[
-          { key: 'trait', head: t('compare.trait'), names: true },
-          { key: 'value', head: t('compare.value') },
-          ...groups.map(({ key }) => ({ key, head: labels.get(key) ?? key, number: true })),
-          { key: 'distance', head: t('compare.distance'), number: true },
-        ]}
-        rows={traits.flatMap((spread) =>
-          spread.values.slice(0, MOST_VALUES).map(({ value, shares }, index) => ({
-            key: `${spread.trait} ${value}`,
-            cells: {
-              trait: index === 0 ? t(`compare.traitOf.${spread.trait}`) : <Again spread={spread} />,
-              value: valueLabel(spread.trait, value),
-              ...Object.fromEntries(
-                groups.map(({ key, size }) => [key, shareOf(shares[key] ?? 0, size.works)]),
-              ),
-              distance: index === 0 ? distanceText(spread) : null,
-            },
-          })),
-        )}
-      />
+      <Fold summary={t('inNumbers', { title: t('compare.traits') })}>
+        <DataTable
+          label={t('inNumbers', { title: t('compare.traits') })}
+          caption={t('inNumbers', { title: t('compare.traits') })}
+          hideCaption
+          columns={[
+            { key: 'trait', head: t('compare.trait'), names: true },
+            { key: 'value', head: t('compare.value') },
+            ...groups.map(({ key }) => ({ key, head: labels.get(key) ?? key, number: true })),
+            { key: 'distance', head: t('compare.distance'), number: true },
+          ]}
+          rows={traits.flatMap((spread) =>
+            spread.values.slice(0, MOST_VALUES).map(({ value, shares }, index) => ({
+              key: `${spread.trait} ${value}`,
+              cells: {
+                trait: index === 0 ? t(`compare.traitOf.${spread.trait}`) : <Again spread={spread} />,
+                value: valueLabel(spread.trait, value),
+                ...Object.fromEntries(
+                  groups.map(({ key, size }) => [key, shareOf(shares[key] ?? 0, size.works)]),
+                ),
+                distance: index === 0 ? distanceText(spread) : null,
+              },
+            })),
+          )}
+        />
+      </Fold>
     </Section>
   )
 }

@@ -22,10 +22,12 @@ const t = words('evidence')
 const FORMULAS = {
   turnbull: { source: 'turnbull-1976', basis: 'quoted' },
   incidence: { source: 'hudgens-2001', basis: 'quoted' },
+  median: { source: 'brookmeyer-crowley-1982', basis: 'quoted' },
   bootstrap: { source: 'efron-1979', basis: 'quoted' },
   wilson: { source: 'wilson-1927', basis: 'quoted' },
   difference: { source: 'newcombe-1998', locator: 'method 10', basis: 'quoted' },
-  score: { source: 'fay-shaw-2010', locator: 'grouped proportional hazards', basis: 'read' },
+  score: { source: 'fay-shaw-2010', locator: 'log-rank scores of Sun', basis: 'read' },
+  buildings: { source: 'liang-zeger-1986', basis: 'quoted' },
   cohen: { source: 'cohen-1960', basis: 'quoted' },
   fleiss: { source: 'fleiss-1971', basis: 'quoted' },
 } as const
