@@ -9,7 +9,7 @@ import { ping } from '#lib/db/health.ts'
 import { isOnDesk } from '#lib/db/review.ts'
 import { entryHead } from '#lib/db/versions.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
-import { RETRY_S, waitingPage } from './app/_http/plain-page.ts'
+import { RETRY_S, refusalPage, waitingPage } from './app/_http/plain-page.ts'
 import { answerProblem, problemOf } from './app/_http/problem.ts'
 import {
   contentSecurityPolicy,
@@ -58,7 +58,10 @@ export async function proxy(request: NextRequest): Promise<Response> {
   const api = request.nextUrl.pathname.startsWith('/api/')
 
   const excess = excessOf(request)
-  if (excess) return answerProblem(problemOf(excess.status, excess.words), headers)
+  if (excess)
+    return api
+      ? answerProblem(problemOf(excess.status, excess.words), headers)
+      : refusalPage(excess.status, excess.words, secure)
   const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request)
   if (state === 'away') return away(api, secure)
   if (api) return NextResponse.next({ headers })

@@ -12,9 +12,35 @@ a { color: inherit; display: inline-block; padding: 0.6rem 0; }
 /** Seconds until the waiting page asks again. */
 export const RETRY_S = 5
 
-/** A page that stands on nothing: no database, no script, no file beside it. It asks again by itself. */
+/** Says that the database is away: a page that asks again by itself. */
 export function waitingPage(secure: boolean): Response {
   const t = words('faults')
+  return plainPage(503, t('unavailable.title'), secure, {
+    head: `<meta http-equiv="refresh" content="${RETRY_S}">\n`,
+    body: `<p>${t('unavailable.lead')}</p>
+<p>${t('unavailable.next')}</p>
+<p><a href="">${t('unavailable.again')}</a></p>`,
+    headers: { 'Retry-After': String(RETRY_S) },
+  })
+}
+
+/** Says why a request was turned away at the gate, and leads to where there are shorter addresses. */
+export function refusalPage(status: number, lead: string, secure: boolean): Response {
+  const t = words('faults')
+  const title = t(status === 414 ? 'excess.address' : 'excess.body')
+  const body = `<p>${lead}</p>
+<p>${t('excess.next')}</p>
+<p><a href="/">${t('excess.home')}</a></p>`
+  return plainPage(status, title, secure, { body })
+}
+
+/** A page that stands on nothing: no database, no script, no file beside it. Its words are ours alone. */
+function plainPage(
+  status: number,
+  title: string,
+  secure: boolean,
+  { head = '', body, headers }: { head?: string; body: string; headers?: Record<string, string> },
+): Response {
   const nonce = makeNonce()
   const html = `<!doctype html>
 <html lang="${LOCALE}">
@@ -22,27 +48,24 @@ export function waitingPage(secure: boolean): Response {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="robots" content="noindex">
-<meta http-equiv="refresh" content="${RETRY_S}">
-<title>${t('unavailable.title')}</title>
+${head}<title>${title}</title>
 <style nonce="${nonce}">${STYLE}</style>
 </head>
 <body>
 <main>
-<h1>${t('unavailable.title')}</h1>
-<p>${t('unavailable.lead')}</p>
-<p>${t('unavailable.next')}</p>
-<p><a href="">${t('unavailable.again')}</a></p>
+<h1>${title}</h1>
+${body}
 </main>
 </body>
 </html>
 `
   return new Response(html, {
-    status: 503,
+    status,
     headers: {
       'Content-Type': 'text/html; charset=utf-8',
       'Content-Security-Policy': contentSecurityPolicy(nonce, false, secure),
       'Cache-Control': 'no-store',
-      'Retry-After': String(RETRY_S),
+      ...headers,
       ...securityHeaders(secure),
     },
   })

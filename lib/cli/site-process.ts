@@ -49,6 +49,8 @@ export async function startSite(
   const child = spawn(
     process.execPath,
     [
+      // An address that is too long gets its answer from the site, in words; Node's own has none.
+      `--max-http-header-size=${64 * 1024}`,
       '--import',
       new URL('./end-with-parent.mjs', import.meta.url).href,
       '--import',

@@ -77,10 +77,15 @@ describe('The gate', () => {
     expect(response.headers.get('strict-transport-security')).toBe('max-age=31536000')
   })
 
-  it('refuses an address that is too long with 414', async () => {
-    const response = await fetch(`${SITE}/recipes?unit=${'x'.repeat(7000)}`)
-    expect(response.status).toBe(414)
-    expect(await response.json()).toMatchObject({ status: 414, title: 'URI Too Long' })
+  it.each([7000, 27_000])('refuses an address of %i characters with 414, in words', async (length) => {
+    const page = await fetch(`${SITE}/recipes?unit=${'x'.repeat(length)}`)
+    expect([page.status, page.headers.get('content-type')]).toEqual([414, 'text/html; charset=utf-8'])
+    const html = await page.text()
+    expect(html).toContain('at most 6,000 characters are read')
+    expect(html).not.toMatch(/xxx|<script/)
+    const answer = await fetch(`${SITE}/api/v1/recipes?unit=${'x'.repeat(length)}`)
+    expect(answer.headers.get('content-type')).toBe('application/problem+json')
+    expect(await answer.json()).toMatchObject({ status: 414, title: 'URI Too Long' })
   })
 
   it.each(['/api/v1/job', '/'])('refuses a body that says it is too large at %s with 413', async (path) => {
