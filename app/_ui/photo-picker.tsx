@@ -17,7 +17,8 @@ interface Sending {
 
 /**
  * Chooses or takes photos and sends them, several one after the other, through cuts and closed pages. Each picture
- * that is ready is handed over; what it shows and where is asked for by the form.
+ * that is ready is handed over; what it shows and where is asked for by the form, which answers whether it holds that
+ * picture already.
  *
  * @param words from `photoWords()`, called on the server
  * @param room how many photos may still be added
@@ -27,12 +28,15 @@ export function PhotoPicker(props: {
   words: PhotoWords
   room: number
   earlier?: readonly EarlierPhoto[]
-  onReady: (photo: ReadyPhoto, about: { spot?: string }) => void
+  onReady: (photo: ReadyPhoto, about: { spot?: string }) => { already: boolean }
 }) {
   const { words, room, earlier = [], onReady } = props
   const id = useId()
   const [keepDate, setKeepDate] = useState(false)
   const [sendings, setSendings] = useState<readonly Sending[]>([])
+  const [said, setSaid] = useState('')
+  const chooser = useRef<HTMLInputElement>(null)
+  const keeper = useRef<HTMLInputElement>(null)
   const stops = useRef(new Map<string, AbortController>())
   const turn = useRef<Promise<void>>(Promise.resolve())
   const told = useRef({ onReady, keepDate })
@@ -53,6 +57,13 @@ export function PhotoPicker(props: {
     setSendings((all) => all.filter((sending) => sending.id !== one))
   }
 
+  const leaveOut = ({ id: one, file }: Sending) => {
+    drop(one)
+    setSaid(words.leftOut.replace('{name}', () => file.name))
+    // The button that had the focus is gone with its file.
+    ;(chooser.current ?? keeper.current)?.focus()
+  }
+
   const run = async ({ id: one, file }: Sending, about: { spot?: string }) => {
     const stop = stops.current.get(one)
     if (stop === undefined) return
@@ -66,7 +77,8 @@ export function PhotoPicker(props: {
         signal: stop.signal,
       })
       forget()
-      told.current.onReady(photo, about)
+      const { already } = told.current.onReady(photo, about)
+      setSaid((already ? words.already : words.ready).replace('{name}', () => file.name))
       drop(one)
     } catch (error) {
       if (stop.signal.aborted) return
@@ -106,7 +118,14 @@ export function PhotoPicker(props: {
         <div className="photo-ways">
           <label>
             {words.choose}
-            <input type="file" accept={ACCEPT} multiple onChange={choose} aria-describedby={`${id}-hint`} />
+            <input
+              ref={chooser}
+              type="file"
+              accept={ACCEPT}
+              multiple
+              onChange={choose}
+              aria-describedby={`${id}-hint`}
+            />
           </label>
           <label>
             {words.take}
@@ -123,7 +142,12 @@ export function PhotoPicker(props: {
         <p>{words.full}</p>
       )}
       <label className="photo-tick">
-        <input type="checkbox" checked={keepDate} onChange={({ target }) => setKeepDate(target.checked)} />
+        <input
+          ref={keeper}
+          type="checkbox"
+          checked={keepDate}
+          onChange={({ target }) => setKeepDate(target.checked)}
+        />
         <span>{words.keepDate}</span>
       </label>
       {earlier.length > 0 && <PhotoCamera words={words} earlier={earlier} onPicture={add} />}
@@ -145,7 +169,7 @@ export function PhotoPicker(props: {
             <button
               className="button button-plain"
               type="button"
-              onClick={() => drop(sending.id)}
+              onClick={() => leaveOut(sending)}
               aria-label={`${words.stop}: ${sending.file.name}`}
             >
               {words.stop}
@@ -153,6 +177,9 @@ export function PhotoPicker(props: {
           </li>
         ))}
       </ul>
+      <p className="photo-said" role="status">
+        {said}
+      </p>
     </fieldset>
   )
 }

@@ -17,6 +17,10 @@ export function photoWords() {
     stop: t('pick.stop'),
     again: t('pick.again'),
     full: t('pick.full'),
+    // The name is put in by the script.
+    ready: t('pick.ready', { name: '{name}' }),
+    already: t('pick.already', { name: '{name}' }),
+    leftOut: t('pick.leftOut', { name: '{name}' }),
     frame: t('camera.frame'),
     earlier: t('camera.earlier'),
     open: t('camera.open'),

@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useSyncExternalStore } from 'react'
 import { PhotoPicker } from '../_ui/photo-picker.tsx'
+import type { ReadyPhoto } from '../_ui/photo-send.ts'
 import type { PhotoWords } from '../_ui/photo-words.ts'
 
 const never = () => () => {}
@@ -15,5 +16,9 @@ export function AddHere({ words, plain }: { words: PhotoWords; plain: React.Reac
     () => true,
     () => false,
   )
-  return scripted ? <PhotoPicker words={words} room={30} onReady={() => router.refresh()} /> : plain
+  const ready = ({ known }: ReadyPhoto) => {
+    router.refresh()
+    return { already: known }
+  }
+  return scripted ? <PhotoPicker words={words} room={30} onReady={ready} /> : plain
 }

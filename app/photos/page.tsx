@@ -8,8 +8,9 @@ import { PageHead } from '../_ui/page-head.tsx'
 import { Photo } from '../_ui/photo.tsx'
 import { PhotoTold } from '../_ui/photo-told.tsx'
 import { photoWords } from '../_ui/photo-words.ts'
-import type { Query } from '../_ui/query.ts'
+import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
+import { Told } from '../_ui/told.tsx'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { removePhoto } from './actions.ts'
@@ -37,6 +38,7 @@ export default async function Photos({ searchParams }: { searchParams: Promise<Q
         <AddHere words={photoWords()} plain={<PlainPhotoForm back="/photos" />} />
       </Section>
       <Section id="sent" title={t('own.list')}>
+        <Deleted query={query} />
         {page.length === 0 && <p>{t('own.none')}</p>}
         <div className="photo-grid">
           {page.map((photo) => (
@@ -52,6 +54,14 @@ export default async function Photos({ searchParams }: { searchParams: Promise<Q
       </Section>
     </>
   )
+}
+
+/** Says which photo was deleted: the day it was sent, as its place in the list named it. */
+function Deleted({ query }: { query: Query }) {
+  const deleted = first(query.deleted) ?? ''
+  const [, day] = /^(\d{4}-\d\d-\d\d)_[0-9a-f]{12}$/.exec(deleted) ?? []
+  if (day === undefined || Number.isNaN(Date.parse(day))) return null
+  return <Told key={deleted}>{t('own.deleted', { date: formatDate(day) })}</Told>
 }
 
 function Own({ photo }: { photo: OwnPhoto }) {

@@ -98,9 +98,9 @@ async function visitFindings(entryId: string, body: VisitBody): Promise<ReactNod
       }),
     ),
     ...photos.flatMap((alike, index) =>
-      alike.flatMap(({ differs, shownBy }) =>
+      alike.flatMap(({ sha256, differs, shownBy }) =>
         shownBy.map(({ slug, revision }) =>
-          t.rich('finding.photo', {
+          t.rich(sha256 === body.photos?.[index]?.sha256 ? 'finding.samePhoto' : 'finding.photo', {
             number: index + 1,
             differs,
             link: (label) => (

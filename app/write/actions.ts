@@ -15,6 +15,7 @@ import { currentActor, signInPath } from '../_http/actor.ts'
 import { addressWith } from '../_ui/query.ts'
 import { findingsToMend } from '../_write/finding-fields.tsx'
 import { LAYOUTS } from '../_write/layout.ts'
+import { itemsOf } from '../_write/read.ts'
 import { viewOf } from '../_write/view.ts'
 import { beginFrom } from './begin-from.ts'
 import { fillIn } from './fill-in.ts'
@@ -52,7 +53,7 @@ export async function saveStep(form: FormData): Promise<void> {
   const saved = await saveDraft(actor, id, changes).catch((thrown) => refused(thrown, here, {}))
   if (saved.conflicts.length > 0) redirect(`/write/${id}/both`)
   const [verb, list = ''] = did.split(' ')
-  if (verb === 'remove') await removeItem(actor, id, list)
+  if (verb === 'remove') redirect(addressWith(here, { removed: await removeItem(actor, id, list) }))
   if (verb === 'add') redirect(`${addressWith(here, { more: list })}#field-${list}`)
   const view = await fillAndView(actor, id)
   if (verb === 'send') return send(actor, view.draft)
@@ -113,13 +114,14 @@ function refused(thrown: unknown, to: string, query: Readonly<Record<string, str
   )
 }
 
-async function removeItem(actor: Member, id: string, item: string): Promise<void> {
-  const draft = await ownDraft(actor.key, id)
-  const under = Object.entries(draft?.typed ?? {}).filter(
-    ([name]) => name === item || name.startsWith(`${item}.`),
-  )
+/** Takes an item out of its list; resolves with the item by its place, as the page names it: `works.2`. */
+async function removeItem(actor: Member, id: string, item: string): Promise<string> {
+  const { typed } = await mustHave(actor, id)
+  const under = Object.entries(typed).filter(([name]) => name === item || name.startsWith(`${item}.`))
   const changes: Changes = Object.fromEntries(under.map(([name, was]) => [name, { was, is: '' }]))
   await saveDraft(actor, id, changes).catch((thrown) => refused(thrown, '/write', {}))
+  const [, list = '', number] = /^(.+)\.(\d+)$/.exec(item) ?? []
+  return `${list}.${itemsOf(typed, list).indexOf(Number(number)) + 1}`
 }
 
 async function fillAndView(actor: Member, id: string) {

@@ -147,8 +147,8 @@ it.each([
     await desk.click('form#rule button[type=submit]')
     await desk.waitForURL('**/review')
 
-    const revised = await begin(mason, `from=${slug}`)
-    await writeSteps(mason, revised, {
+    const revised = await begin(other, `from=${slug}`)
+    await writeSteps(other, revised, {
       check: {
         ...LAST,
         summary: 'A byre wall beside a ford, repointed once before in a harder mortar.',
@@ -170,6 +170,7 @@ it.each([
     await look(guest, 'cite')
     const bibtex = await (await fetch(`${SITE}/entries/${slug}/cite/bibtex?revision=3`)).text()
     expect(bibtex).toContain(`@misc{${slug}-3,`)
+    expect(bibtex).toContain(`author = {{Mason ${mark}} and {Visitor ${mark}}},`)
     expect((await guest.goto(`/entries/${slug}/versions/9`))?.status()).toBe(404)
     const history = await (await fetch(`${SITE}/api/v1/entries/${slug}/versions`)).json()
     expect(history).toMatchObject({

@@ -1,13 +1,16 @@
 import { createHash } from 'node:crypto'
 import { request } from 'node:http'
+import type { Page } from 'playwright-core'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDb, db } from '#lib/db/client.ts'
+import { ownDraft } from '#lib/db/drafts.ts'
 import { erasePhotoIn, removePhotoFiles } from '#lib/workflow/photo-erase.ts'
 import { heavy, jpeg, telephonePicture } from '#test/photos/pictures.ts'
 import { joinSite, makePerson, signIn } from '#test/support/people.ts'
 import { follow, openBrowser, openPage } from './browser.ts'
 import { SITE } from './pages.ts'
+import { begin, press } from './writing.ts'
 
 type Headers = Record<string, string>
 /** A busy machine takes its time. */
@@ -242,6 +245,7 @@ describe('one’s own photos', () => {
       expect(pieces).toBeGreaterThan(3)
       await page.getByRole('button', { name: 'Delete for good' }).click()
       await expect.poll(() => page.locator('.photo-grid figure').count(), SLOW).toBe(0)
+      await expect.poll(() => focused(page), SLOW).toMatch(/^Deleted for good: the photo sent on /)
     } finally {
       await browser.close()
     }
@@ -261,6 +265,97 @@ describe('one’s own photos', () => {
       await page.getByRole('button', { name: 'Send these photos' }).click()
       await page.getByText('Ready: 1 photo.').waitFor()
       expect(await page.locator('.photo-grid figure').count()).toBe(1)
+      expect(trouble).toEqual([])
+    } finally {
+      await browser.close()
+    }
+  })
+})
+
+/** What the element that has the focus says. */
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent ?? '')
+
+describe('the pictures of a visit', () => {
+  const small = (seed: number) => jpeg({ seed, width: 640, height: 480 })
+  const chosen = (name: string, buffer: Buffer) => ({ name, mimeType: 'image/jpeg', buffer })
+  const digests = (page: Page) =>
+    page
+      .locator('input[name^="photos."][name$=".sha256"]')
+      .evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value))
+
+  /** A draft of a visit to a case of the demo, open at its pictures. */
+  async function draftOf(javaScriptEnabled: boolean) {
+    const browser = await openBrowser()
+    const person = await makePerson({ roles: ['contributor'] })
+    const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled })
+    await page.context().addCookies([(await signIn(person, SITE)).cookie])
+    const id = await begin(page, 'of=quollbrook-barn')
+    await page.goto(`/write/${id}/photos`)
+    const stored = async () => {
+      const draft = await ownDraft(person.key, id)
+      const typed = Object.entries(draft?.typed ?? {}).filter(([name]) => /^photos\.\d+\.sha256$/.test(name))
+      return { held: draft?.held, shown: typed.map(([, sha]) => sha).sort() }
+    }
+    return { browser, page, trouble, id, stored }
+  }
+
+  it('stand in it once, from one window or two, and leave it with words and the focus beside them', async () => {
+    const { browser, page, trouble, id, stored } = await draftOf(true)
+    try {
+      const other = await page.context().newPage()
+      await other.goto(`/write/${id}/photos`)
+      const [wall, joint] = [await small(111), await small(112)]
+      await page.getByLabel('Choose photos').setInputFiles(chosen('wall.jpg', wall))
+      await page.getByText('Ready: wall.jpg').waitFor()
+      await page.getByLabel('Choose photos').setInputFiles(chosen('again.jpg', wall))
+      await page.getByText('Already here: again.jpg').waitFor()
+      expect(await digests(page)).toHaveLength(1)
+      // The other window was open before and knows of none of them.
+      await other
+        .getByLabel('Choose photos')
+        .setInputFiles([chosen('joint.jpg', joint), chosen('b.jpg', wall)])
+      await other.getByText('Ready: b.jpg').waitFor()
+      const both = [...(await digests(other))].sort()
+      await expect.poll(stored, SLOW).toEqual({ held: null, shown: both })
+      expect(both).toHaveLength(2)
+      await page.reload()
+      expect([...(await digests(page))].sort()).toEqual(both)
+
+      await page.getByRole('button', { name: 'Remove Picture 2' }).click()
+      await expect
+        .poll(() => focused(page), SLOW)
+        .toBe('Picture 2 was taken out of this visit. It stays among your photos.')
+      expect(await digests(page)).toHaveLength(1)
+      await page.getByLabel('Choose photos').setInputFiles(chosen('new.jpg', await small(113)))
+      await page.getByText('Ready: new.jpg').waitFor()
+      await page.getByRole('button', { name: 'Remove Picture 2' }).click()
+      expect(await focused(page)).toBe('In this visit')
+      await page.locator('.photo-said', { hasText: 'Picture 2 was taken out of this visit.' }).waitFor()
+      await expect.poll(async () => (await stored()).shown.length, SLOW).toBe(1)
+      expect(trouble).toEqual([])
+    } finally {
+      await browser.close()
+    }
+  })
+
+  it('do the same without a script', async () => {
+    const { browser, page, trouble, id, stored } = await draftOf(false)
+    try {
+      const send = async (...files: ReturnType<typeof chosen>[]) => {
+        await page.locator('#plain-photo').setInputFiles(files)
+        await follow(page, () => page.getByRole('button', { name: 'Send these pictures' }).click())
+      }
+      const wall = await small(114)
+      await send(chosen('wall.jpg', wall), chosen('twice.jpg', wall))
+      expect(await digests(page)).toHaveLength(1)
+      await page.getByText('Sent before, and not kept twice: 1 photo.').waitFor()
+      await press(page, 'stay', new RegExp(`/write/${id}/photos$`))
+      await send(chosen('wall.jpg', wall))
+      await page.getByText('Already in this visit: Picture 1.').waitFor()
+      expect(await digests(page)).toHaveLength(1)
+      await follow(page, () => page.getByRole('button', { name: 'Remove Picture 1' }).click())
+      expect(await focused(page)).toContain('Picture 1 was taken out of this visit.')
+      expect((await stored()).shown).toEqual([])
       expect(trouble).toEqual([])
     } finally {
       await browser.close()

@@ -20,7 +20,8 @@ const PATIENCE_MS = 60_000
 
 /**
  * Photos from a form, for who has no script: `back` (a path of this site), `key`, `keepDate`, then the files as
- * `photo`. Leads back with `photo=` for each picture and `photoFault=` for each file that became none.
+ * `photo`. Leads back with `photo=` for each picture, `photoAgain=` for one that had been sent before, and
+ * `photoFault=` for each file that became none.
  */
 export const POST = (request: Request): Promise<Response> =>
   guarded('/photos/add', request, async (actor) => {
@@ -52,8 +53,9 @@ async function take(actor: Actor, file: Received, key: string, keepDate: boolean
   return readUpload(actor, key)
 }
 
-function tell(told: URLSearchParams, { photo, fault }: UploadStatus): void {
-  if (photo !== null) told.append('photo', photo.sha256)
+function tell(told: URLSearchParams, { photo, known, fault }: UploadStatus): void {
+  const twice = photo !== null && told.getAll('photo').includes(photo.sha256)
+  if (photo !== null) told.append(known || twice ? 'photoAgain' : 'photo', photo.sha256)
   if (fault !== null) told.append('photoFault', faultInAddress(fault))
 }
 

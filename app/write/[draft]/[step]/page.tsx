@@ -6,8 +6,10 @@ import { NotYours } from '../../../_ui/not-yours.tsx'
 import { Notice } from '../../../_ui/notice.tsx'
 import { PageHead } from '../../../_ui/page-head.tsx'
 import { addressWith, first, type Query } from '../../../_ui/query.ts'
+import { Told } from '../../../_ui/told.tsx'
 import { words } from '../../../_words/index.ts'
 import { FaultList } from '../../../_write/fault-list.tsx'
+import { itemLabel } from '../../../_write/labels.ts'
 import { LAYOUTS } from '../../../_write/layout.ts'
 import { ReturnedNotice } from '../../../_write/returned-notice.tsx'
 import { StepForm } from '../../../_write/step-form.tsx'
@@ -66,6 +68,7 @@ export default async function StepPage({ params, searchParams }: Props) {
       </PageHead>
       <div className="write">
         <StepNav view={view} step={step} />
+        <Removed item={first(query.removed) ?? ''} version={draft.version} />
         {step === 'check' ? (
           <CheckStep view={view} member={member} look={all} />
         ) : step === 'photos' ? (
@@ -75,5 +78,16 @@ export default async function StepPage({ params, searchParams }: Props) {
         )}
       </div>
     </>
+  )
+}
+
+/** Says what was taken out of a list, by its place there. */
+function Removed({ item, version }: { item: string; version: number }) {
+  const [, list = '', number] = /^([\w.]{1,80})\.([1-9]\d{0,2})$/.exec(item) ?? []
+  const label = itemLabel(list, Number(number))
+  // Words for anything else were never on the page.
+  if (label === number || number === undefined) return null
+  return (
+    <Told key={version}>{t(list === 'photos' ? 'photos.removed' : 'form.removed', { item: label })}</Told>
   )
 }

@@ -2,37 +2,54 @@ import { v7 } from 'uuid'
 import { caseBySlug } from '#lib/db/cases.ts'
 import { photoFacts } from '#lib/db/photos.ts'
 import type { EarlierPhoto } from '../../../_ui/photo-camera.tsx'
-import { PhotoTold } from '../../../_ui/photo-told.tsx'
+import { PhotoTold, photosOf } from '../../../_ui/photo-told.tsx'
 import { photoWords } from '../../../_ui/photo-words.ts'
 import type { Query } from '../../../_ui/query.ts'
-import { formatDate } from '../../../_words/format.ts'
+import { formatDate, formatList } from '../../../_words/format.ts'
 import { words } from '../../../_words/index.ts'
 import { FormParts } from '../../../_write/form-parts.tsx'
 import { hintFor, itemLabel, labelFor } from '../../../_write/labels.ts'
 import { PhotoAdder } from '../../../_write/photo-adder.tsx'
+import { photoNumber } from '../../../_write/photo-number.ts'
 import { itemsOf } from '../../../_write/read.ts'
 import { StepForm } from '../../../_write/step-form.tsx'
 import type { FormView } from '../../../_write/view.ts'
 
 const t = words('write')
 const MOST = 30
+const HEAD = 'photo-list'
 const PARTS = ['sha256', 'alt', 'spot', 'takenOn'] as const
 
 /** The pictures of a visit: those there are, those just sent, and the ways to add more. */
 export async function PhotoStep({ view, query }: { view: FormView; query: Query }) {
   const { draft, typed } = view
   const there = itemsOf(typed, 'photos')
-  const shown = new Set(there.map((index) => typed[`photos.${index}.sha256`]))
-  const sent = [query.photo ?? []].flat().filter((sha) => /^[0-9a-f]{64}$/.test(sha) && !shown.has(sha))
-  const next = (there.at(-1) ?? -1) + 1
-  const fresh = sent.slice(0, MOST - there.length).map((sha, at) => ({ index: next + at, sha }))
+  const shown = there.map((index) => typed[`photos.${index}.sha256`] ?? '')
+  const { ready, again } = photosOf(query)
+  const taken = new Set(there)
+  const sent = [...new Set([...ready, ...again])]
+  const fresh = sent
+    .filter((sha) => !shown.includes(sha))
+    .slice(0, MOST - there.length)
+    .map((sha, at) => {
+      const index = photoNumber(sha, taken)
+      taken.add(index)
+      return { index, sha, label: itemLabel('photos', there.length + at + 1) }
+    })
+  const here = shown.flatMap((sha, at) => (sent.includes(sha) ? [itemLabel('photos', at + 1)] : []))
   const proposed = Object.fromEntries(fresh.map(({ index, sha }) => [`photos.${index}.sha256`, sha]))
   const earlier = await earlierPhotos(typed.case ?? '')
   const names = fresh.flatMap(({ index }) => PARTS.map((part) => `photos.${index}.${part}`))
-  const taken = there.length + fresh.length
+  const count = there.length + fresh.length
   return (
     <div>
-      <PhotoTold query={query} />
+      <PhotoTold
+        query={query}
+        here={here.length === 0 ? undefined : t('photos.here', { list: formatList(here) })}
+      />
+      <h2 id={HEAD} tabIndex={-1}>
+        {t('photos.list')}
+      </h2>
       <StepForm
         view={view}
         step="photos"
@@ -41,8 +58,9 @@ export async function PhotoStep({ view, query }: { view: FormView; query: Query 
           names,
           fields: (
             <>
-              {fresh.map(({ index }) => (
-                <div key={index} className="write-list">
+              {fresh.map(({ index, label }) => (
+                <fieldset key={index} className="write-list">
+                  <legend>{label}</legend>
                   <FormParts
                     view={view}
                     parts={PARTS}
@@ -57,13 +75,17 @@ export async function PhotoStep({ view, query }: { view: FormView; query: Query 
                     value={`remove photos.${index}`}
                   >
                     {t('form.remove')}
-                    <span className="hidden-words"> {itemLabel('photos', index + 1)}</span>
+                    <span className="hidden-words"> {label}</span>
                   </button>
-                </div>
+                </fieldset>
               ))}
               <PhotoAdder
-                from={next + fresh.length}
-                room={MOST - taken}
+                held={[
+                  ...there.map((index, at) => [index, shown[at] ?? ''] as const),
+                  ...fresh.map(({ index, sha }) => [index, sha] as const),
+                ]}
+                room={MOST - count}
+                head={HEAD}
                 earlier={earlier}
                 photoWords={photoWords()}
                 words={{
@@ -72,13 +94,15 @@ export async function PhotoStep({ view, query }: { view: FormView; query: Query 
                   spot: labelFor('photos.0.spot'),
                   takenOn: labelFor('photos.0.takenOn'),
                   remove: t('form.remove'),
+                  item: words('write')('item.photos', { number: '{number}' }),
+                  removed: t('photos.removed', { item: '{item}' }),
                 }}
               />
             </>
           ),
         }}
       />
-      {taken < MOST && <WithoutScript back={`/write/${draft.id}/photos`} />}
+      {count < MOST && <WithoutScript back={`/write/${draft.id}/photos`} />}
     </div>
   )
 }
