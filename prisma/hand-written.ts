@@ -3,7 +3,7 @@
  * drift check leaves them out, and a test holds the list against the database in both directions.
  */
 export const HAND_WRITTEN = {
-  functions: ['hold_entry', 'hold_photo', 'hold_revision', 'refuse_rewriting_history'],
+  functions: ['hold_entry', 'hold_kept_sheet', 'hold_photo', 'hold_revision', 'refuse_rewriting_history'],
   triggers: [
     'audit_hold',
     'audit_keep_all',
@@ -12,6 +12,7 @@ export const HAND_WRITTEN = {
     'entry_hold',
     'entry_keep',
     'entry_keep_all',
+    'kept_sheet_hold',
     'photo_hold',
     'photo_keep_all',
     'revision_hold',
@@ -22,6 +23,7 @@ export const HAND_WRITTEN = {
     'Account_sane',
     'Citation_one_target',
     'Decision_sane',
+    'KeptSheet_sane',
     'Photo_sane',
     'Revision_sane',
     'Upload_sane',

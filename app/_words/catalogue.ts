@@ -5,6 +5,7 @@ import evidence from './en/evidence.json'
 import faults from './en/faults.json'
 import find from './en/find.json'
 import job from './en/job.json'
+import kept from './en/kept.json'
 import library from './en/library.json'
 import offline from './en/offline.json'
 import pages from './en/pages.json'
@@ -38,6 +39,7 @@ export const messages = {
   faults,
   find,
   job,
+  kept,
   library,
   offline,
   pages,

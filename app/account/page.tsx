@@ -33,6 +33,7 @@ export default async function Account() {
       <Section id="work" title={t('account.work')}>
         <p className="facts-line">
           <a href="/write">{t('account.write')}</a>
+          <a href="/account/sheets">{words('kept')('title')}</a>
           <a href="/notices">{inReview('notices.title')}</a>
           <a href="/due">{inReview('due.title')}</a>
           {session.roles.includes('reviewer') && <a href="/review">{inReview('desk.title')}</a>}

@@ -41,12 +41,12 @@ export const sendLink = act('sendLink', {
 
 /** Opens an account with a password, where the site sends no mail. */
 export const signUp = act('signUp', {
-  schema: z.strictObject({ name: nameField, email: emailField, password: passwordField }),
+  schema: z.strictObject({ name: nameField, email: emailField, password: passwordField, to }),
   label: fieldLabel,
-  run: async (_, given) => {
+  run: async (_, { to, ...given }) => {
     if (sendsMail()) throw new Refusal('forbidden', words('account')('signUp.byMail'))
     await carrySession(await openAccount(given, await requestFrom()))
-    redirect('/account')
+    redirect(pathWithin(to))
   },
 })
 

@@ -5,7 +5,7 @@ import { currentSession, pathWithin } from '../_http/actor.ts'
 import { ActionForm } from '../_ui/action-form.tsx'
 import { Notice } from '../_ui/notice.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
-import { first, type Query } from '../_ui/query.ts'
+import { addressWith, first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
 import { sendLink, signIn } from './actions.ts'
@@ -64,7 +64,8 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
       )}
       <Section id="new" title={t('signIn.noAccount')}>
         <p>
-          {t('signIn.noAccountLead')} <a href="/sign-up">{t('signUp.title')}</a>
+          {t('signIn.noAccountLead')}{' '}
+          <a href={addressWith('/sign-up', { to: first(search.to) })}>{t('signUp.title')}</a>
         </p>
       </Section>
     </>

@@ -1,9 +1,10 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { sendsMail } from '#lib/mail/send-mail.ts'
-import { currentSession } from '../_http/actor.ts'
+import { currentSession, pathWithin } from '../_http/actor.ts'
 import { ActionForm } from '../_ui/action-form.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
+import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
 import { sendLink, signUp } from '../sign-in/actions.ts'
@@ -14,8 +15,9 @@ const t = words('account')
 export const metadata: Metadata = { title: t('signUp.title'), robots: { index: false } }
 
 /** How to get an account: by mail where the site sends any, and with a password at once where it does not. */
-export default async function SignUp() {
-  if ((await currentSession()) !== null) redirect('/account')
+export default async function SignUp({ searchParams }: { searchParams: Promise<Query> }) {
+  const to = pathWithin(first((await searchParams).to))
+  if ((await currentSession()) !== null) redirect(to)
   return (
     <>
       <PageHead title={t('signUp.title')} lead={t('signUp.lead')} />
@@ -37,6 +39,7 @@ export default async function SignUp() {
             id="sign-up"
             action={signUp}
             fields={newPersonFields()}
+            hidden={{ to }}
             send={t('signUp.send')}
             faulty={t('form.faulty')}
           />

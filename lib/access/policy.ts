@@ -22,6 +22,8 @@ interface Subjects {
   readAudit: undefined
   uploadPhoto: undefined
   seeAnyPhoto: undefined
+  keepSheet: undefined
+  ownSheet: { readonly ownerKey: string }
 }
 export type Verb = keyof Subjects
 
@@ -61,6 +63,9 @@ const MEMBERS: { readonly [V in Verb]: Rule<V> } = {
   readAudit: { roles: ['steward'] },
   uploadPhoto: { roles: ['contributor'] },
   seeAnyPhoto: { roles: ['reviewer', 'steward'] },
+  keepSheet: { roles: 'any' },
+  // To read, name and delete it: nobody's but the owner's, whatever their role.
+  ownSheet: { roles: 'any', when: ({ key }, { ownerKey }) => key === ownerKey },
 }
 
 /** The server's own commands take down and put back; they write nothing and judge nothing. */

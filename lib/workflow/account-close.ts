@@ -8,7 +8,7 @@ import { removeFilesOfNone } from './photo-remove.ts'
 import { holdStewards, refuseLastSteward } from './role-name.ts'
 
 /**
- * Closes an account: its name, address, password, roles, links, sessions and drafts go, and the photos that it alone sent
+ * Closes an account: its name, address, password, roles, links, sessions, drafts and kept sheets go, and the photos that it alone sent
  * and no version shows. What it submitted stays under its random key, as a former contributor's.
  *
  * @throws Refusal `conflict` for the only steward
@@ -59,6 +59,7 @@ async function forgetPrivate(tx: Db, key: string): Promise<void> {
   await tx.draft.deleteMany(owned)
   await tx.reminder.deleteMany(owned)
   await tx.calendar.deleteMany(owned)
+  await tx.keptSheet.deleteMany(owned)
   await tx.notice.deleteMany({ where: { forKey: key } })
   await tx.claim.deleteMany({ where: { reviewerKey: key } })
 }

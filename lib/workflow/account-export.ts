@@ -39,6 +39,8 @@ const PARTS: Readonly<Record<string, (own: OwnAccount) => Prisma.Sql>> = {
     sql`SELECT "revisionId"::text AS key, to_jsonb(t) AS row FROM "Claim" t WHERE "reviewerKey" = ${actor.key}`,
   calendar: ({ actor }) =>
     sql`SELECT "ownerKey" AS key, to_jsonb(t) - 'token' AS row FROM "Calendar" t WHERE "ownerKey" = ${actor.key}`,
+  sheets: ({ actor }) =>
+    sql`SELECT id::text AS key, to_jsonb(t) AS row FROM "KeptSheet" t WHERE "ownerKey" = ${actor.key}`,
   done: ({ actor }) =>
     sql`SELECT id::text AS key,
         to_jsonb(t) || jsonb_build_object('actorKey', nullif(t."actorKey", nullif(t."actorKey", ${actor.key}))) AS row

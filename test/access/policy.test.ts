@@ -8,22 +8,34 @@ const member = (...roles: readonly string[]): Actor => ({ kind: 'member', key: '
 /** Who may do what: the whole table. `other` and `own` say whose revision is decided on. */
 const TABLE: readonly (readonly [who: string, actor: Actor, allowed: readonly string[]])[] = [
   ['a guest', GUEST, []],
-  ['a member without a role', member(), []],
-  ['a contributor', member('contributor'), ['submit', 'uploadPhoto']],
-  ['a reviewer', member('reviewer'), ['decide other', 'seeAnyPhoto']],
+  ['a member without a role', member(), ['keepSheet', 'ownSheet own']],
+  ['a contributor', member('contributor'), ['submit', 'uploadPhoto', 'keepSheet', 'ownSheet own']],
+  ['a reviewer', member('reviewer'), ['decide other', 'seeAnyPhoto', 'keepSheet', 'ownSheet own']],
   [
     'a reviewer who also contributes',
     member('contributor', 'reviewer'),
-    ['submit', 'decide other', 'uploadPhoto', 'seeAnyPhoto'],
+    ['submit', 'decide other', 'uploadPhoto', 'seeAnyPhoto', 'keepSheet', 'ownSheet own'],
   ],
-  ['a steward', member('steward'), ['withdraw', 'restore', 'seeAnyPhoto']],
+  ['a steward', member('steward'), ['withdraw', 'restore', 'seeAnyPhoto', 'keepSheet', 'ownSheet own']],
   ["the server's own command", SYSTEM, ['withdraw', 'restore']],
-  ['a member of an unknown role', member('emperor'), []],
+  ['a member of an unknown role', member('emperor'), ['keepSheet', 'ownSheet own']],
 ]
-const DEEDS = ['submit', 'decide other', 'decide own', 'withdraw', 'restore', 'uploadPhoto', 'seeAnyPhoto']
+const DEEDS = [
+  'submit',
+  'decide other',
+  'decide own',
+  'withdraw',
+  'restore',
+  'uploadPhoto',
+  'seeAnyPhoto',
+  'keepSheet',
+  'ownSheet own',
+  'ownSheet other',
+]
 
 function asked(actor: Actor, deed: string): boolean {
   const [verb, whose] = deed.split(' ') as [Verb, string | undefined]
+  if (verb === 'ownSheet') return may(actor, verb, { ownerKey: whose === 'own' ? 'me' : 'another' })
   return verb === 'decide'
     ? may(actor, verb, { authorKeys: ['another', whose === 'own' ? 'me' : 'a third'] })
     : may(actor, verb, undefined)

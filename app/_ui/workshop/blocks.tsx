@@ -68,7 +68,7 @@ export function BenchBlock({ block, system, data }: { block: Block; system: Syst
 type Printed = Pick<Figure, 'value' | 'unit' | 'as' | 'liquid' | 'bench'>
 
 /** A figure in the reader's units; a ratio as a ratio; what is not known as not known. */
-function Printed({ figure, system }: { figure: Printed; system: System }) {
+export function Printed({ figure, system }: { figure: Printed; system: System }) {
   const { value, unit } = inSystem(figure, system)
   if (value === null) return <span className="unknown">{words('workOut')('unknown')}</span>
   if (figure.as === 'ratio')

@@ -1,6 +1,7 @@
 import { words } from '../../_words/index.ts'
 import { amountText, usualText } from '../amount-text.ts'
 import type { FigureVersions } from '../changes-since.ts'
+import { keepAddress } from '../keep-address.ts'
 import { BenchBlock } from './blocks.tsx'
 import type { BenchData, Shown } from './calculation.ts'
 import { Cited } from './cited.tsx'
@@ -47,6 +48,11 @@ export function BenchResult({ form, shown, data, versions, path, address, origin
             {t('result.openWorking')}
           </a>
         )}
+        {!form.fresh && (
+          <a className="touch" href={keepAddress(address)} rel="nofollow">
+            {t('result.keep')}
+          </a>
+        )}
       </p>
       {shown.steps.length > 0 && (
         <details className="bench-working" id="working" open={open}>
@@ -71,16 +77,19 @@ export function BenchResult({ form, shown, data, versions, path, address, origin
 /** Every input in one paragraph: on paper the form is not there. */
 function WorkedFrom({ fields }: { fields: readonly FieldRead[] }) {
   const t = words('workOut')
-  const parts = fields.flatMap((read) => {
-    const value = inputText(read)
-    return value === undefined ? [] : [t('result.pair', { name: read.field.label, value })]
-  })
   return (
     <p className="bench-inputs note">
-      <strong>{t('result.inputs')}</strong> {parts.join('; ')}.
+      <strong>{t('result.inputs')}</strong> {inputPhrases(fields).join('; ')}.
     </p>
   )
 }
+
+/** Every input that was given, each as one phrase. */
+export const inputPhrases = (fields: readonly FieldRead[]): string[] =>
+  fields.flatMap((read) => {
+    const value = inputText(read)
+    return value === undefined ? [] : [words('workOut')('result.pair', { name: read.field.label, value })]
+  })
 
 /** What a field gave, as words; undefined where it gave nothing. */
 export function inputText({ field, text, read, list, askedUnit }: FieldRead): string | undefined {

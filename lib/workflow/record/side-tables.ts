@@ -15,6 +15,7 @@ export const SIDE_TABLES = [
   'Notice',
   'Reminder',
   'Calendar',
+  'KeptSheet',
 ] as const
 export type SideTable = (typeof SIDE_TABLES)[number]
 

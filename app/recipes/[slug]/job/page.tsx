@@ -82,6 +82,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           inputs={inputs}
           sheet={sheet}
           versions={versions}
+          address={address}
           working={typed.working === 'open'}
           workingAddress={`${addressOf(path, { ...typed, working: 'open' }, versions)}#working`}
         />

@@ -2,6 +2,7 @@ import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
 import type { Work } from '#lib/mortar/takeoff.ts'
+import { KeepSheet } from '../../../_kept/keep-sheet.tsx'
 import { labelOf } from '../../../_ui/label.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { words } from '../../../_words/index.ts'
@@ -24,10 +25,11 @@ interface Props {
   /** Opens the working, so that it prints too. */
   readonly working: boolean
   readonly workingAddress: string
+  readonly address: string
 }
 
 /** The sheet that goes to the site: one page of paper, and the working behind it. */
-export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress }: Props) {
+export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress, address }: Props) {
   const t = words('job')
   const { body, slug } = recipe
   const { system, money } = inputs
@@ -65,6 +67,7 @@ export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress
       <p className="screen-only note">
         {t('sheet.print')} <a href={workingAddress}>{t('sheet.workingOpen')}</a>
       </p>
+      <KeepSheet fresh={inputs.fresh} address={address} />
       <WorksDrawn works={worksAsked(inputs)} system={system} printed={working} />
       <Working sheet={sheet} open={working} />
     </section>

@@ -7,11 +7,18 @@ import type { Inputs, ReadField } from './read-inputs.ts'
 const t = words('job')
 
 /** Every input that the sheet was worked from, in one paragraph: on paper the form is not there. */
-export function WorkedFrom({ inputs }: { inputs: Inputs }) {
+export const WorkedFrom = ({ inputs }: { inputs: Inputs }) => (
+  <p className="job-inputs note">
+    <strong>{t('sheet.inputs')}</strong> {workedFrom(inputs).join('; ')}.
+  </p>
+)
+
+/** The same, each as one phrase. */
+export function workedFrom(inputs: Inputs): string[] {
   const { works, limeState, sand, site } = inputs
   const measured = sand === 'measured' ? [site.moisture, site.bulking] : []
   const figures = [site.purity, ...measured, site.water, site.heap]
-  const parts = [
+  return [
     ...works.map(({ number, kind, dimensions, loss }) => {
       const own = [...dimensions, loss].flatMap((field) => valueText(field) ?? [])
       return ofWork(number, works.length > 1, [t(`kinds.${kind}`), ...own].join('; '))
@@ -22,11 +29,6 @@ export function WorkedFrom({ inputs }: { inputs: Inputs }) {
       : []),
     t('sheet.pair', { name: t('fields.sand'), value: t(`sands.${sand}`) }),
   ]
-  return (
-    <p className="job-inputs note">
-      <strong>{t('sheet.inputs')}</strong> {parts.join('; ')}.
-    </p>
-  )
 }
 
 function valueText(field: ReadField): string | undefined {

@@ -1,0 +1,9 @@
+import { words } from '../_words/index.ts'
+import { calculationNamed } from '../work-out/calculations.ts'
+
+/** What kind of sheet it is, by its calculation; one that the site has no more stands with its id. */
+export function kindOf(calculation: string): string {
+  if (calculation === 'job') return words('kept')('job.kind')
+  const of = calculationNamed(calculation)
+  return of ? words('workOut')(`${of.page}.title`) : calculation
+}

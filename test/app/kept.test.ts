@@ -1,0 +1,198 @@
+import { describe, expect, it } from 'vitest'
+import { sheetOf } from '#lib/api/job.ts'
+import { type KeptBlock, keptFigures, makeKeptFigures, readKeptFigures } from '#lib/entry/kept-sheet.ts'
+import { recipeBody } from '#lib/entry/recipe.ts'
+import { readDemo } from '#lib/workflow/demo-files.ts'
+import type { Typed } from '../../app/_http/form.ts'
+import { differencesOf } from '../../app/_kept/differences.ts'
+import { freezeBlocks } from '../../app/_kept/freeze.ts'
+import { jobBlocks } from '../../app/_kept/job-blocks.ts'
+import { printedLines } from '../../app/_kept/printed.ts'
+import { partsOf, workSheet } from '../../app/_kept/worked-sheet.ts'
+import { type AnyCalculation, type Block, SYSTEMS } from '../../app/_ui/workshop/calculation.ts'
+import { benchData } from '../../app/_ui/workshop/data.ts'
+import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'
+import { workOut } from '../../app/_ui/workshop/run.ts'
+import { addressOf, versionsOf } from '../../app/_ui/workshop/versions.ts'
+import { readInputs } from '../../app/recipes/[slug]/job/read-inputs.ts'
+import { workedFrom } from '../../app/recipes/[slug]/job/worked-from.tsx'
+import { CALCULATIONS } from '../../app/work-out/calculations.ts'
+
+const EDITIONS = { edition: 'e1', sums: 1 }
+
+/** The address of a calculation's examples as somebody would send them. */
+function addressWith(calculation: AnyCalculation, typed: Typed): string {
+  const { form, shown } = workOut(calculation, typed, benchData(calculation))
+  return addressOf(`/work-out/${calculation.name}`, form.typed, versionsOf(EDITIONS, shown?.blocks ?? []))
+}
+
+async function worked(address: string) {
+  const working = await workSheet(address)
+  if (!working?.ok) throw new Error(`nothing came of ${address}`)
+  return working.sheet
+}
+
+const every = Object.values(CALCULATIONS).flatMap(({ calculation }) =>
+  SYSTEMS.map((units) => [calculation.name, units, calculation as AnyCalculation] as const),
+)
+
+describe.each(every)('a kept sheet of /work-out/%s in %s units', (_, units, calculation) => {
+  it('holds every figure as the page prints it, and comes back from storage as it was', async () => {
+    const { figures } = await worked(addressWith(calculation, { units }))
+    const stored = readKeptFigures(JSON.parse(JSON.stringify(figures)))
+    expect(stored).toEqual(figures)
+    const { shown, form } = workOut(calculation, { units }, benchData(calculation))
+    const printed = namedFigures(shown?.blocks ?? []).map((one) => [one.name, figureText(one, form.system)])
+    const kept = namedFigures(stored.blocks as Block[]).map((one) => [one.name, figureText(one, 'metric')])
+    expect(kept.length).toBeGreaterThan(0)
+    expect(kept).toEqual(printed)
+    for (const [, text] of printed)
+      expect(stored.printed.map(({ value }) => value)).toContain(text ?? 'not known')
+    expect(differencesOf(stored.blocks, figures.blocks)).toEqual([])
+  })
+})
+
+const SAND = '/work-out/sand?what=voids-water&sand-ml=1000&water-ml=340&units=metric'
+
+describe('workSheet(address)', () => {
+  it('gives the sheet with its versions and the name that was typed', async () => {
+    const sheet = await worked(`${SAND}&label=Heap+by+the+gate`)
+    expect(sheet).toMatchObject({
+      calculation: 'sand',
+      title: 'Heap by the gate',
+      system: 'metric',
+      recipe: null,
+    })
+    expect(partsOf(sheet.address)?.typed).toMatchObject({ is: sheet.versions.digest, 'water-ml': '340' })
+  })
+
+  it('says what is wrong with inputs that give no sheet', async () => {
+    expect(await workSheet(SAND.replace('340', 'much'))).toMatchObject({
+      ok: false,
+      sentences: [expect.stringContaining('“much” is not a number')],
+    })
+  })
+
+  it('takes no examples that the site typed in for a sheet', async () => {
+    expect(await workSheet('/work-out/sand?units=us')).toMatchObject({ ok: false })
+  })
+
+  it.each([
+    'https://elsewhere.example/work-out/sand?what=voids-water',
+    '//elsewhere.example/work-out/sand',
+    '/\\elsewhere.example/work-out/sand',
+    '/work-out/no-such?what=voids-water',
+    '/work-out/constructor?what=1',
+    '/cases/barn-wall',
+    'work-out/sand',
+    '',
+  ])('is nothing for %j', async (address) => {
+    expect(await workSheet(address)).toBeNull()
+  })
+})
+
+describe('jobBlocks(job)', () => {
+  const recipes = readDemo().filter(({ kind }) => kind === 'recipe')
+
+  it.each(recipes.map(({ slug, revisions }) => [slug, revisions.at(-1)?.body] as const))(
+    'keeps all that a sheet of %s prints',
+    (slug, body) => {
+      const recipe = recipeBody.parse(body)
+      const inputs = readInputs({ override: 'yes', reason: 'To see', show: 'fields' }, slug, recipe, 1)
+      const outcome = inputs.request && sheetOf(recipe, inputs.request)
+      if (!outcome?.ok) throw new Error(`${slug} gives no sheet`)
+      const sheet = outcome.value
+      const blocks = jobBlocks({ sheet, recipe, inputs }).flatMap((block) =>
+        block.kind === 'list' ? [block] : freezeBlocks([block], 'metric'),
+      )
+      const kept = makeKeptFigures({ inputs: workedFrom(inputs), blocks, printed: printedLines(blocks) })
+      const of = (name: string) => kept.blocks.find((block) => 'name' in block && block.name === name)
+      expect(of('job')).toMatchObject({
+        figures: expect.arrayContaining([
+          expect.objectContaining({ name: 'made', value: sheet.mortarL, unit: 'L' }),
+        ]),
+      })
+      expect(of('quantities')).toMatchObject({
+        rows: sheet.ingredients.map(({ siteKg }) => ({
+          cells: { mass: siteKg && { value: siteKg, unit: 'kg' } },
+        })),
+      })
+      expect(of('sequence')).toMatchObject({ items: { length: sheet.sequence.length } })
+      expect(of('cautions')).toBeDefined()
+      expect(kept.blocks.filter((block) => block.kind === 'notice').length).toBe(
+        recipe.standing === 'in-use' ? 0 : 1,
+      )
+      expect(differencesOf(kept.blocks, kept.blocks)).toEqual([])
+    },
+  )
+})
+
+describe('differencesOf(kept, today)', () => {
+  it('names each figure that prints otherwise, with both values and their units', async () => {
+    const [kept, today] = [await worked(SAND), await worked(SAND.replace('340', '380'))]
+    const differences = differencesOf(kept.figures.blocks, today.figures.blocks)
+    // 340 mL and 380 mL of water in a litre of sand: the voids are the share of the water.
+    expect(differences.find(({ name }) => name === 'voids.voids')).toMatchObject({
+      kept: expect.stringMatching(/^34(\.\d)? ?%/),
+      today: expect.stringMatching(/^38(\.\d)? ?%/),
+    })
+  })
+
+  const list = (name: string, text: string): KeptBlock => ({
+    kind: 'list',
+    name: 'sequence',
+    title: 'In this order',
+    items: [{ name, text }],
+  })
+  const notice = (text: string) => ({ kind: 'notice', tone: 'caution', text }) as const
+
+  it('tells what was taken out and what is new, words and notices too', () => {
+    expect(
+      differencesOf([list('0-mix', 'Mix.'), notice('Mind the frost.')], [list('0-mix', 'Mix until even.')]),
+    ).toEqual([
+      { name: 'sequence.0-mix', label: 'In this order', kept: 'Mix.', today: 'Mix until even.' },
+      { name: 'notice.Mind the frost.', label: 'Caution', kept: 'Mind the frost.', today: null },
+    ])
+    expect(differencesOf([], [notice('It burns.')])).toMatchObject([{ kept: null, today: 'It burns.' }])
+  })
+
+  it('counts a difference that no print shows for none', () => {
+    const of = (value: number): Block[] => [
+      {
+        kind: 'figures',
+        name: 'a',
+        title: 'A',
+        figures: [{ name: 'b', label: 'B', value: { low: value, typical: value + 4, high: 20 }, unit: 'kg' }],
+      },
+    ]
+    expect(differencesOf(freezeBlocks(of(10), 'metric'), freezeBlocks(of(10.01), 'metric'))).toEqual([])
+    expect(differencesOf(freezeBlocks(of(10), 'metric'), freezeBlocks(of(15), 'metric'))).toHaveLength(1)
+  })
+})
+
+describe('the form of kept figures', () => {
+  const figure = { name: 'b', label: 'B', value: 1, unit: 'kg' }
+  const with_ = (over: object) => ({
+    version: 1,
+    inputs: [],
+    printed: [],
+    blocks: [{ kind: 'figures', name: 'a', title: 'A', figures: [{ ...figure, ...over }] }],
+  })
+
+  it.each([
+    ['a range out of order', { value: { low: 2, typical: 1, high: 3 } }],
+    ['a figure that is none', { value: Number.POSITIVE_INFINITY }],
+    ['a figure without a unit', { unit: '' }],
+    ['a basis that nobody knows', { basis: 'hearsay' }],
+    ['a field that does not belong', { price: 3 }],
+  ])('refuses %s', (_, over) => {
+    expect(keptFigures.safeParse(with_({})).success).toBe(true)
+    expect(keptFigures.safeParse(with_(over)).success).toBe(false)
+  })
+
+  it('refuses a version from later', () => {
+    expect(() =>
+      readKeptFigures({ ...makeKeptFigures({ inputs: [], blocks: [], printed: [] }), version: 2 }),
+    ).toThrow()
+  })
+})

@@ -1,0 +1,141 @@
+import type { Browser, Page } from 'playwright-core'
+import { v4 } from 'uuid'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { withdraw } from '#lib/workflow/withdraw.ts'
+import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
+import { follow, openBrowser, openPage } from './browser.ts'
+import { lookOver } from './look-over.ts'
+import { SITE } from './pages.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  joinSite()
+  browser = await openBrowser()
+})
+afterAll(() => browser.close())
+
+const SAND = '/work-out/sand?what=voids-water&sand-ml=1000&water-ml=340&units=us&label=Heap+by+the+gate'
+const JOB = '/recipes/hot-lime-for-rubble/job?use=pointing-rubble&area=12&units=metric'
+
+const figuresOn = (page: Page) => page.locator('.bench-result .quantity').allTextContents()
+const keep = (page: Page) => page.getByRole('link', { name: 'Keep this sheet' })
+
+async function open(person: Person | null, javaScriptEnabled: boolean) {
+  const opened = await openPage(browser, { baseURL: SITE, javaScriptEnabled })
+  if (person !== null) await opened.page.context().addCookies([(await signIn(person, SITE)).cookie])
+  return opened
+}
+
+/** Keeps the sheet of an address under a name; resolves with the address of the kept one. */
+async function kept(page: Page, of: string, name: string): Promise<string> {
+  await page.goto(of)
+  await follow(page, () => keep(page).click())
+  await page.fill('#keep [name=name]', name)
+  await page.click('#keep button')
+  await page.waitForURL(/\/account\/sheets\/[0-9a-f-]{36}$/)
+  return new URL(page.url()).pathname
+}
+
+describe.each([
+  ['with JavaScript', true],
+  ['without JavaScript', false],
+])('a sheet, %s', (_, javaScriptEnabled) => {
+  it('is kept by somebody who has to sign in first, with every input; named anew, found and deleted', async () => {
+    const person = await makePerson({ password: 'lime and three of sand' })
+    const { page, trouble } = await open(null, javaScriptEnabled)
+    await page.goto(SAND)
+    const figures = await figuresOn(page)
+    expect(figures.length).toBeGreaterThan(0)
+    await follow(page, () => keep(page).click())
+    expect(new URL(page.url()).pathname).toBe('/sign-in')
+    await page.fill('[name=email]', person.email)
+    await page.fill('[name=password]', 'lime and three of sand')
+    await page.click('#sign-in button')
+    await page.waitForURL('**/account/sheets/new?**')
+    expect(await page.inputValue('#keep [name=name]')).toBe('Heap by the gate')
+    expect(await figuresOn(page)).toEqual(figures)
+    await page.fill('#keep [name=name]', '')
+    await page.fill('#keep [name=note]', 'North side.')
+    await page.click('#keep button')
+    await page.waitForSelector('.field-error')
+    expect(await page.inputValue('#keep [name=note]')).toBe('North side.')
+    await page.fill('#keep [name=name]', 'North heap')
+    await page.click('#keep button')
+    await page.waitForURL(/\/account\/sheets\/[0-9a-f-]{36}$/)
+    expect(await page.locator('h1').textContent()).toBe('North heap')
+    expect(await figuresOn(page)).toEqual(figures)
+    expect(await page.locator('#today').textContent()).toContain('Every figure is the same today.')
+    expect(await lookOver(page, javaScriptEnabled ? 'kept-sand' : undefined)).toEqual([])
+
+    await page.fill('#rename [name=name]', 'South heap')
+    await page.click('#rename button')
+    await page.waitForSelector('#rename [role=status]')
+    await page.goto('/account/sheets')
+    const row = page.locator('tbody tr')
+    expect(await row.count()).toBe(1)
+    expect(await row.textContent()).toContain('South heap')
+    expect(await lookOver(page, javaScriptEnabled ? 'kept-list' : undefined)).toEqual([])
+    await follow(page, () => row.getByRole('link', { name: 'South heap' }).click())
+    await page.click('#delete-sheet button')
+    await page.waitForSelector('#delete-sheet [role=alert]')
+    await page.check('#delete-sheet [name=sure]')
+    await page.click('#delete-sheet button')
+    await page.waitForURL('**/account/sheets')
+    expect(await page.locator('tbody tr').count()).toBe(0)
+    expect(trouble).toEqual([])
+    await page.context().close()
+  })
+})
+
+describe('a kept job sheet', () => {
+  it('names its recipe and version, leads to the live sheet, and is nobody else’s to read', async () => {
+    const [person, steward] = [
+      await makePerson(),
+      await makePerson({ roles: ['contributor', 'reviewer', 'steward'] }),
+    ]
+    const { page, trouble } = await open(person, true)
+    const address = await kept(page, JOB, 'West face')
+    const text = await page.locator('main').textContent()
+    for (const part of ['West face', 'Job sheet', 'In this order', 'Cautions', 'Mortar to make'])
+      expect(text).toContain(part)
+    expect(await page.locator('#made a[href^="/recipes/hot-lime-for-rubble?revision="]').count()).toBe(1)
+    expect(await lookOver(page, 'kept-job')).toEqual([])
+    await follow(page, () => page.getByRole('link', { name: 'The same inputs, worked out today' }).click())
+    expect(new URL(page.url()).pathname).toBe('/recipes/hot-lime-for-rubble/job')
+    expect(await page.inputValue('[name=area]')).toBe('12')
+    expect(trouble).toEqual([])
+    for (const other of [steward, await makePerson()]) {
+      const answer = await fetch(SITE + address, { headers: (await signIn(other)).headers })
+      expect(await answer.text()).not.toContain('West face')
+    }
+    await page.context().close()
+  })
+
+  it('says on top that its recipe was withdrawn since, on paper too', async () => {
+    const [person, steward] = [await makePerson(), await makePerson({ roles: ['steward'] })]
+    const { page } = await open(person, false)
+    const address = await kept(page, '/recipes/hot-limewash/job?use=limewash&area=20', 'Dairy wall')
+    const figures = await figuresOn(page)
+    await withdraw(steward.member, { key: v4(), slug: 'hot-limewash', words: 'It scorched the wall.' })
+    await page.goto(address)
+    await page.emulateMedia({ media: 'print' })
+    const notice = page.locator('.page-head .notice-withdrawn')
+    expect(await notice.isVisible()).toBe(true)
+    expect(await notice.textContent()).toContain('It scorched the wall.')
+    expect(await figuresOn(page)).toEqual(figures)
+    expect(await page.locator('#today').textContent()).toContain('cannot be worked out anew')
+    await page.emulateMedia({ media: 'screen' })
+    expect(await lookOver(page, 'kept-withdrawn')).toEqual([])
+    await page.context().close()
+  })
+})
+
+it('an address that is none keeps nothing and says so', async () => {
+  const { page } = await open(await makePerson(), true)
+  for (const of of ['https://elsewhere.example/work-out/sand', '/cases', '/work-out/sand']) {
+    await page.goto(`/account/sheets/new?${new URLSearchParams({ of })}`)
+    expect(await page.locator('#keep').count(), of).toBe(0)
+    expect(await page.locator('h1').textContent()).toBe('There is nothing to keep yet')
+  }
+  await page.context().close()
+})
