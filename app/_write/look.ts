@@ -17,8 +17,8 @@ export type Look =
       readonly options: readonly string[]
       readonly words: ChoiceWords
     }
-  /** Chosen among what this very entry, or the one it is about, holds. */
-  | { readonly as: 'own'; readonly of: 'works' | 'mortars' | 'tables' | 'surveyClasses' }
+  /** Chosen among what this very entry, the one it is about, or its writer's account holds. */
+  | { readonly as: 'own'; readonly of: OwnList }
   | { readonly as: 'pick' | 'picks'; readonly from: PickName }
 
 const PICKED: Readonly<Record<string, PickName>> = {
@@ -40,11 +40,15 @@ const PICKED: Readonly<Record<string, PickName>> = {
 export const pickOf = (name: string): PickName | undefined =>
   PICKED[generic(name)] ?? PICKED[generic(name).replace(/\.\*$/, '')]
 
-const OWN: Readonly<Record<string, 'works' | 'mortars' | 'tables' | 'surveyClasses'>> = {
+/** Lists that this very entry, the one it is about, or its writer's account holds. */
+export type OwnList = 'works' | 'mortars' | 'tables' | 'surveyClasses' | 'sheets'
+
+const OWN: Readonly<Record<string, OwnList>> = {
   work: 'works',
   'works.*.mortar': 'mortars',
   table: 'tables',
   surveyClass: 'surveyClasses',
+  'sheets.*.sheet': 'sheets',
 }
 
 const UNITS: Readonly<Record<string, Unit>> = {

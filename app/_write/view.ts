@@ -6,6 +6,7 @@ import { ownPhotos, type PhotoFacts, photoFacts } from '#lib/db/photos.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import type { Season } from '#lib/entry/terms.ts'
 import { bodyTree, type ObjectNode } from '#lib/entry/tree.ts'
+import type { WorkedOn } from '#lib/entry/worked-on.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import type { Option } from '../_ui/field.tsx'
 import { labelOf } from '../_ui/label.ts'
@@ -14,12 +15,13 @@ import { words } from '../_words/index.ts'
 import { entryFaults } from './entry-faults.ts'
 import { fullLabel, sentenceOf } from './labels.ts'
 import { generic, stepOf } from './layout.ts'
-import { pickOf } from './look.ts'
+import { type OwnList, pickOf } from './look.ts'
 import { notesOf } from './notes.ts'
 import { type Picks, readPicks } from './picks.ts'
 import { itemsOf, type ReadForm, readForm } from './read.ts'
 import { type Returned, returnedOf } from './returned.ts'
 import { suggestSeason } from './season.ts'
+import { sheetChoices, sheetsNamed } from './sheets.ts'
 
 /** A fault of a form, under the field's name. */
 export interface ShownFault {
@@ -38,7 +40,9 @@ export interface FormView {
   readonly typed: Readonly<Record<string, string>>
   readonly read: ReadForm
   readonly picks: Picks
-  readonly own: Readonly<Record<'works' | 'mortars' | 'tables' | 'surveyClasses', readonly Option[]>>
+  readonly own: Readonly<Record<OwnList, readonly Option[]>>
+  /** Copies of the kept sheets that it names, by their ids, where its writer has them. */
+  readonly sheets: ReadonlyMap<string, WorkedOn>
   readonly faults: readonly ShownFault[]
   /** Whether fields that are still blank are shown as faults too. */
   readonly all: boolean
@@ -63,11 +67,13 @@ export async function viewOf(draft: Draft, all = false): Promise<FormView> {
   const faults = [...read.faults, ...entryFaults(draft, read.body)].map((fault) =>
     shown(withNearest(fault, picks), draft),
   )
-  const [visited, notes, pictures, returned] = await Promise.all([
+  const [visited, notes, pictures, returned, ownSheets, sheets] = await Promise.all([
     kind === 'visit' ? caseBySlug(typed.case ?? '') : null,
     notesOf(draft, read, picks),
     picturesOf(draft),
     returnedOf(kind, draft.slug, draft.basedOn),
+    sheetChoices(draft),
+    sheetsNamed(draft),
   ])
   const season = suggestSeason((read.body as { on?: unknown }).on, visited?.body.place)
   if (season !== undefined) notes.set('season', seasonNote(season))
@@ -77,6 +83,7 @@ export async function viewOf(draft: Draft, all = false): Promise<FormView> {
     mortars: mortarsOf(read.body),
     tables: tables(),
     surveyClasses: surveyClasses(),
+    sheets: ownSheets,
   }
   return {
     draft,
@@ -86,6 +93,7 @@ export async function viewOf(draft: Draft, all = false): Promise<FormView> {
     read,
     picks,
     own,
+    sheets,
     faults,
     all,
     pictures,

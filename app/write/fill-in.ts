@@ -5,16 +5,17 @@ import type { Changes } from '#lib/workflow/draft-fields.ts'
 import { idFor } from '../_write/ids.ts'
 import { folded } from '../_write/pick.ts'
 import { itemsOf } from '../_write/read.ts'
+import { sheetChanges } from '../_write/sheets.ts'
 import type { FormView } from '../_write/view.ts'
 
 /**
  * What a draft can be given without asking, all of it shown when its page is drawn again: ids for what is pointed
  * at, the part that a material plays, the version of a recipe, the local name by which a stone was typed, the season
- * of a day.
+ * of a day, the figures of a sheet.
  */
 export function fillIn(
   { kind, typed }: Draft,
-  { picks, season }: Pick<FormView, 'picks' | 'season'>,
+  { picks, season, sheets }: Pick<FormView, 'picks' | 'season' | 'sheets'>,
 ): Changes {
   const found = new Map<string, string>()
   const fill = (name: string, is: string) => {
@@ -48,5 +49,5 @@ export function fillIn(
     const is = ref === undefined ? was : picks.recipes.show(ref)
     return is === was ? [] : [[name, { was, is }] as const]
   })
-  return Object.fromEntries([...filled, ...pinned])
+  return { ...Object.fromEntries([...filled, ...pinned]), ...sheetChanges({ kind, typed }, sheets) }
 }

@@ -14,6 +14,7 @@ import {
   WALL_TYPES,
   WORK_ENDS,
 } from './terms.ts'
+import { workedOnList } from './worked-on.ts'
 
 export const CASE_SHAPE = 1
 
@@ -135,6 +136,8 @@ export const caseBody = z.strictObject({
   interests: text(300),
   harm: harm.optional(),
   recordedOn: day,
+  /** Sheets that what is told here was worked out on. */
+  sheets: workedOnList,
   invented: z.boolean(),
   ...carried,
 })

@@ -5,6 +5,7 @@ import { carried } from './common.ts'
 import { citation, slug, text } from './fields.ts'
 import { laboratory } from './laboratory.ts'
 import { ROLES, STANDINGS } from './terms.ts'
+import { workedOnList } from './worked-on.ts'
 
 export const MATERIAL_SHAPE = 1
 
@@ -54,6 +55,8 @@ export const materialBody = z
       .max(20)
       .optional(),
     laboratory: laboratory.optional(),
+    /** Sheets that what is told here was worked out on. */
+    sheets: workedOnList,
     standing: z.enum(STANDINGS),
     standingReason: text(600).optional(),
     interests: text(300).optional(),

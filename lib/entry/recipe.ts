@@ -3,6 +3,7 @@ import { carried } from './common.ts'
 import { citation, parts, revisionRef, rowRef, slug, text } from './fields.ts'
 import { laboratory } from './laboratory.ts'
 import { FAMILIES, MEASURED_STATES, MEASURES, METHODS, ROLES, STANDINGS, USES } from './terms.ts'
+import { workedOnList } from './worked-on.ts'
 
 export const RECIPE_SHAPE = 1
 
@@ -49,6 +50,8 @@ export const recipeBody = z
     period: text(60).optional(),
     adaptedFrom: revisionRef.optional(),
     laboratory: laboratory.optional(),
+    /** Sheets that what is told here was worked out on. */
+    sheets: workedOnList,
     interests: text(300).optional(),
     /** Demo content only: no such mason, no such wall. */
     invented: z.boolean(),

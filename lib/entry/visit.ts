@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { carried, harm, sha256 } from './common.ts'
 import { day, slug, text } from './fields.ts'
 import { DAMP_STATES, JOINT_STATES, OBSERVERS, READING_KINDS, SALTS, SEASONS, UNIT_STATES } from './terms.ts'
+import { workedOnList } from './worked-on.ts'
 
 export const VISIT_SHAPE = 1
 
@@ -56,6 +57,8 @@ export const visitBody = z.strictObject({
   /** Term of content/vocabularies/survey-classes. */
   surveyClass: slug.optional(),
   photos: z.array(photo).max(30).optional(),
+  /** Sheets that what is told here was worked out on. */
+  sheets: workedOnList,
   harm: harm.optional(),
   interests: text(300).optional(),
   invented: z.boolean(),

@@ -13,8 +13,18 @@ import { readDate } from '../../app/_write/read-date.ts'
 
 const KINDS = Object.keys(SHAPES) as WrittenKind[]
 
-/** Set when a draft begins, given by the site, or asked beside a finding. */
-const NOT_ASKED = ['invented', 'case', 'adaptedFrom', 'overrides.0.field', 'overrides.0.reason']
+/** Set when a draft begins, given by the site, copied from a kept sheet, or asked beside a finding. */
+const NOT_ASKED = [
+  'invented',
+  'case',
+  'adaptedFrom',
+  'overrides.0.field',
+  'overrides.0.reason',
+  ...['title', 'calculation', 'address', 'recipe', 'edition', 'sums', 'digest'].map(
+    (one) => `sheets.0.${one}`,
+  ),
+  ...['label', 'value'].map((one) => `sheets.0.figures.0.${one}`),
+]
 
 /** Fields of a form, the first item of each list. */
 function asked(parts: readonly Part[], within = ''): string[] {

@@ -1,4 +1,4 @@
-import { LAST, type Layout } from './parts.ts'
+import { LAST, type Layout, SHEETS } from './parts.ts'
 
 /** Place, fabric, work and mortar are all that a case needs; the rest is welcome later. */
 export const CASE: Layout = [
@@ -104,5 +104,6 @@ export const CASE: Layout = [
   },
   { id: 'ended', parts: [{ list: 'works', items: 'kept', parts: ['ended.how', 'ended.on', 'ended.note'] }] },
   { id: 'harm', parts: ['harm.words', 'harm.protectedFabric'] },
+  { id: 'worked', parts: [SHEETS] },
   { id: 'check', needed: true, parts: ['summary', 'recordedOn', ...LAST] },
 ]

@@ -1,4 +1,4 @@
-import { LABORATORY, LAST, type Layout } from './parts.ts'
+import { LABORATORY, LAST, type Layout, SHEETS } from './parts.ts'
 
 export const MATERIAL: Layout = [
   {
@@ -27,5 +27,6 @@ export const MATERIAL: Layout = [
   },
   { id: 'sieve', parts: [{ list: 'sieve', parts: ['openingMm', 'passingPercent'], ready: 6 }] },
   { id: 'laboratory', parts: [LABORATORY] },
+  { id: 'worked', parts: [SHEETS] },
   { id: 'check', needed: true, parts: [...LAST] },
 ]

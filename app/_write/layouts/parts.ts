@@ -40,3 +40,6 @@ export const LABORATORY: ListPart = {
   ],
   ready: 1,
 }
+
+/** Kept sheets that what is told was worked out on; their figures are copied once one is chosen. */
+export const SHEETS: ListPart = { list: 'sheets', parts: ['sheet', 'of'], ready: 1 }

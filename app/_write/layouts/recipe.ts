@@ -1,4 +1,4 @@
-import { LABORATORY, LAST, type Layout } from './parts.ts'
+import { LABORATORY, LAST, type Layout, SHEETS } from './parts.ts'
 
 export const RECIPE: Layout = [
   {
@@ -40,5 +40,6 @@ export const RECIPE: Layout = [
     ],
   },
   { id: 'laboratory', parts: [LABORATORY] },
+  { id: 'worked', parts: [SHEETS] },
   { id: 'check', needed: true, parts: ['summary', ...LAST] },
 ]

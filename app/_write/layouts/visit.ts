@@ -1,4 +1,4 @@
-import { LAST, type Layout } from './parts.ts'
+import { LAST, type Layout, SHEETS } from './parts.ts'
 
 /** What one person saw on one day; the photos have a step of their own, for the camera. */
 export const VISIT: Layout = [
@@ -23,5 +23,6 @@ export const VISIT: Layout = [
     needed: true,
     parts: ['observer.who', 'observer.how', 'harm.words', 'harm.protectedFabric'],
   },
+  { id: 'worked', parts: [SHEETS] },
   { id: 'check', needed: true, parts: ['rights.photos', ...LAST] },
 ]

@@ -5,6 +5,7 @@ import { photoFacts } from '#lib/db/photos.ts'
 import { type RevisionName, revisionNames } from '#lib/db/revisions.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
 import { currentActor } from '../../_http/actor.ts'
+import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -16,6 +17,7 @@ import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Superseded } from '../../_ui/superseded.tsx'
 import { WriteLinks } from '../../_ui/write-links.tsx'
+import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import { besideVisits } from './beside.ts'
 import { CasePhotos } from './case-photos.tsx'
@@ -87,12 +89,21 @@ export default async function CasePage({ params, searchParams }: Props) {
       <CasePhotos slug={slug} visits={visits} facts={photos} />
       <Fabric body={body} />
       <Found body={body} />
+      <WorkedOnSection sheets={sheetsOf(found)} />
       <QualitySection body={body} visits={visits} caseEntryId={found.entryId} />
       <CautionSection cautions={cautionsOf(body, recipes)} />
       <CiteSection path="cases" entry={found} title={body.title} />
     </>
   )
 }
+
+/** The sheets that the case and its visits rest on. */
+const sheetsOf = ({ body, visits }: NonNullable<Awaited<ReturnType<typeof caseBySlug>>>) => [
+  ...(body.sheets ?? []).map((copy) => ({ copy })),
+  ...visits.flatMap(({ body: { on, sheets = [] } }) =>
+    sheets.map((copy) => ({ copy, from: words('kept')('worked.visit', { on: formatDate(on) }) })),
+  ),
+]
 
 /** What the works of this case put hands to, as mixed and by the recipes that they name. */
 const cautionsOf = ({ works }: CaseBody, recipes: ReadonlyMap<string, RevisionName>) =>

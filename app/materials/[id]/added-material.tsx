@@ -2,6 +2,7 @@ import { materialOf } from '#lib/content/added.ts'
 import type { Published } from '#lib/db/published.ts'
 import { recipesWith } from '#lib/db/recipes.ts'
 import type { MaterialBody } from '#lib/entry/material.ts'
+import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AddedHead } from '../../_ui/added-head.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -43,6 +44,7 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
         {body.sieve !== undefined && body.sieve.length > 0 && <Grading points={body.sieve} />}
       </Section>
       <LaboratorySection results={body.laboratory} />
+      <WorkedOnSection sheets={(body.sheets ?? []).map((copy) => ({ copy }))} />
       <Section id="names" title={t('material.about')}>
         <Facts
           facts={{

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { cache } from 'react'
 import { listCases } from '#lib/db/cases.ts'
 import { recipeBySlug } from '#lib/db/recipes.ts'
+import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
@@ -84,6 +85,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
         <Cautions cautions={cautions} />
       </Section>
       <RestsOn body={body} />
+      <WorkedOnSection sheets={(body.sheets ?? []).map((copy) => ({ copy }))} />
       <LaboratorySection results={body.laboratory} units={body.units} />
       <Section id="cases" title={t('recipe.cases')} note={t('recipe.casesNote')}>
         {cases.length === 0 ? <p>{t('recipe.noCases')}</p> : <CaseIndex cases={cases} head="h3" />}

@@ -5,8 +5,10 @@ import type { CaseBody } from '#lib/entry/case.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import { type Check, repeated, unknown, unknownMaterials, unknownRecipes } from './find.ts'
+import { foreignSheets } from './sheets.ts'
 
-export async function checkCase(body: CaseBody, { tx, content, slug, today }: Check): Promise<FieldFault[]> {
+export async function checkCase(body: CaseBody, check: Check): Promise<FieldFault[]> {
+  const { tx, content, slug, today } = check
   const mixed = body.works.flatMap((work, i) =>
     (work.mixed?.ingredients ?? []).map((item, j) => ({
       ...item,
@@ -40,13 +42,12 @@ export async function checkCase(body: CaseBody, { tx, content, slug, today }: Ch
       recipes.flatMap(({ field, ref }) => (ref === undefined ? [] : [[field, ref] as const])),
     )),
     ...(await missingWorks(tx, slug, body)),
+    ...(await foreignSheets(body.sheets, check)),
   ]
 }
 
-export async function checkVisit(
-  body: VisitBody,
-  { tx, content, slug, today, authorKey }: Check,
-): Promise<FieldFault[]> {
+export async function checkVisit(body: VisitBody, check: Check): Promise<FieldFault[]> {
+  const { tx, content, slug, today, authorKey } = check
   const { deterioration = [], surveyClass } = body
   return [
     ...(body.on > today ? [{ field: 'on', code: 'in-the-future', value: body.on }] : []),
@@ -62,6 +63,7 @@ export async function checkVisit(
     ),
     ...(await unusablePhotos(tx, body, authorKey, slug)),
     ...(await unknownWork(tx, body)),
+    ...(await foreignSheets(body.sheets, check)),
   ]
 }
 

@@ -11,9 +11,12 @@ import {
   unknownRecipes,
   unknownSources,
 } from './find.ts'
+import { foreignSheets } from './sheets.ts'
 
-export async function checkRecipe(body: RecipeBody, { tx, content }: Check): Promise<FieldFault[]> {
+export async function checkRecipe(body: RecipeBody, check: Check): Promise<FieldFault[]> {
+  const { tx, content } = check
   return [
+    ...(await foreignSheets(body.sheets, check)),
     ...(await unknownMaterials(tx, content, ingredientsOf(body))),
     ...unknown(body.units, (unit, i) => [`units.${i}`, unit], content.vocabularies.get('units')),
     ...unknown(body.follows, (row, i) => [`follows.${i}`, row], content.rows),
@@ -25,7 +28,8 @@ export async function checkRecipe(body: RecipeBody, { tx, content }: Check): Pro
   ]
 }
 
-export async function checkMaterial(body: MaterialBody, { tx, content, slug }: Check): Promise<FieldFault[]> {
+export async function checkMaterial(body: MaterialBody, check: Check): Promise<FieldFault[]> {
+  const { tx, content, slug } = check
   const cited = body.properties.map(
     ({ source }, i) => [`properties.${i}.source.source`, source?.source] as const,
   )
@@ -33,6 +37,7 @@ export async function checkMaterial(body: MaterialBody, { tx, content, slug }: C
     ...taken(slug, content.materials),
     ...unknown(body.like === undefined ? [] : [body.like], (id) => ['like', id], content.materials),
     ...repeatedProperties(body),
+    ...(await foreignSheets(body.sheets, check)),
     ...(await unknownSources(tx, content, [...cited, ...labSources(body.laboratory)])),
   ]
 }

@@ -1,0 +1,54 @@
+import type { WorkedOn } from '#lib/entry/worked-on.ts'
+import { DataTable } from '../_ui/data-table.tsx'
+import { Section } from '../_ui/section.tsx'
+import { words } from '../_words/index.ts'
+import { kindOf } from './kinds.ts'
+
+const t = words('kept')
+
+/** A sheet that an entry rests on, and of a visit which one. */
+export interface Basis {
+  readonly copy: WorkedOn
+  readonly from?: string
+}
+
+/** The sheets that an entry was worked out on, with the figures that were copied from them; nothing where it names none. */
+export const WorkedOnSection = ({ sheets }: { sheets: readonly Basis[] }) =>
+  sheets.length === 0 ? null : (
+    <Section id="worked-on" title={t('worked.title')} note={t('worked.note')}>
+      {sheets.map((basis) => (
+        <Sheet key={`${basis.from ?? ''} ${basis.copy.sheet}`} {...basis} />
+      ))}
+    </Section>
+  )
+
+const Sheet = ({ copy, from }: Basis) => (
+  <div className="worked-on">
+    <h3>{copy.title}</h3>
+    {from !== undefined && <p className="note">{from}</p>}
+    {copy.of !== undefined && <p>{t('worked.of', { of: copy.of })}</p>}
+    <DataTable<string>
+      stack
+      label={copy.title}
+      caption={copy.title}
+      hideCaption
+      columns={[
+        { key: 'label', head: t('worked.figure'), names: true },
+        { key: 'value', head: t('worked.value') },
+      ]}
+      rows={copy.figures.map(({ label, value }, place) => ({ key: `${place}`, cells: { label, value } }))}
+    />
+    <p className="note">
+      {t('worked.made', {
+        kind: kindOf(copy.calculation),
+        edition: copy.edition,
+        sums: String(copy.sums),
+        digest: copy.digest,
+      })}{' '}
+      {copy.recipe !== undefined && t('worked.recipe', { ref: copy.recipe })}{' '}
+      <a className="screen-only" href={copy.address} rel="nofollow">
+        {t('worked.live')}
+      </a>
+    </p>
+  </div>
+)
