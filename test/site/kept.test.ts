@@ -1,11 +1,14 @@
 import type { Browser, Page } from 'playwright-core'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { decide } from '#lib/workflow/decide.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
+import { verdictOn } from '../support/make.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
 import { follow, openBrowser, openPage } from './browser.ts'
 import { lookOver } from './look-over.ts'
 import { SITE } from './pages.ts'
+import { begin, LAST, writeSteps } from './writing.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -137,5 +140,35 @@ it('an address that is none keeps nothing and says so', async () => {
     expect(await page.locator('#keep').count(), of).toBe(0)
     expect(await page.locator('h1').textContent()).toBe('There is nothing to keep yet')
   }
+  await page.context().close()
+})
+
+it('a kept sheet stands in an entry with its figures, also once its owner has deleted it', async () => {
+  const person = await makePerson()
+  const { page, trouble } = await open(person, false)
+  const address = await kept(page, SAND, 'Heap for the quarry lane sand')
+  const figures = await figuresOn(page)
+  const title = 'Quarry lane sand'
+  const draft = await begin(page, 'kind=material')
+  const id = address.slice(address.lastIndexOf('/') + 1)
+  await writeSteps(page, draft, {
+    material: { title, summary: 'Sharp and yellow.', role: 'aggregate', standing: 'in-use' },
+    worked: { 'sheets.0.sheet': id, 'sheets.0.of': 'Its voids, heap of the first load.' },
+    check: LAST,
+  })
+  await page.goto(address)
+  await page.check('#delete-sheet [name=sure]')
+  await page.click('#delete-sheet button')
+  await page.waitForURL('**/account/sheets')
+  await decide((await makePerson({ roles: ['reviewer'] })).member, {
+    ...verdictOn({ slug: 'quarry-lane-sand', number: 1 }),
+  })
+  await page.goto('/materials/quarry-lane-sand')
+  const section = page.locator('#worked-on')
+  const text = (await section.textContent()) ?? ''
+  for (const part of [...figures, 'Heap for the quarry lane sand', 'Its voids, heap of the first load.'])
+    expect(text).toContain(part)
+  expect(await lookOver(page, 'kept-basis')).toEqual([])
+  expect(trouble).toEqual([])
   await page.context().close()
 })
