@@ -6,6 +6,7 @@ import { actorOf, cameSecure, sessionOf } from '#lib/auth/current.ts'
 import { type ContentPage, hasContentPage, hasTermPage } from '#lib/content/pages.ts'
 import { addressState } from '#lib/db/entries.ts'
 import { ping } from '#lib/db/health.ts'
+import { keepsSheet } from '#lib/db/kept-sheets.ts'
 import { isOnDesk } from '#lib/db/review.ts'
 import { entryHead } from '#lib/db/versions.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
@@ -39,6 +40,8 @@ const TERM_PAGE = /^\/terms\/([^/]+)\/([^/]+)$/
 const VERSIONS_PAGE = /^\/entries\/([^/]+)\/(versions|compare|cite|adaptations)(?:\/([^/]+))?$/
 
 const DESK_PAGE = /^\/review\/([^/]+)$/
+
+const SHEET_PAGE = /^\/account\/sheets\/(?!new$)([^/]+)$/
 
 const STATUS = { open: 200, gone: 410, absent: 404 } as const
 
@@ -142,6 +145,7 @@ async function stateOf(request: NextRequest): Promise<keyof typeof STATUS | 'awa
   const [, kind, given = '', job] = ENTRY_PAGE.exec(url.pathname) ?? []
   if (VERSIONS_PAGE.test(url.pathname) || DESK_PAGE.test(url.pathname))
     return (await reachable()) ? versionsState(request) : 'away'
+  if (SHEET_PAGE.test(url.pathname)) return (await reachable()) ? sheetState(request) : 'away'
   if (kind === undefined) return (await reachable()) ? contentState(url.pathname) : 'away'
   const slug = decoded(given)
   const revision = wholeNumber(url.searchParams.get(job ? 'r' : 'revision') ?? undefined)
@@ -179,6 +183,13 @@ async function versionsState({ nextUrl, cookies, headers }: NextRequest): Promis
   }
   const asked = numbers.flatMap((one) => (one === null ? [] : (wholeNumber(one) ?? 0)))
   return entry !== null && asked.every((one) => one >= 1 && one <= entry.latest) ? 'open' : 'absent'
+}
+
+/** Whether whoever asks keeps such a sheet; to a guest the door says no. */
+async function sheetState({ nextUrl, cookies, headers }: NextRequest): Promise<'open' | 'absent'> {
+  const actor = await actorBehind({ cookies, headers })
+  const [, id = ''] = SHEET_PAGE.exec(nextUrl.pathname) ?? []
+  return actor.kind !== 'member' || (await keepsSheet(actor.key, decoded(id))) ? 'open' : 'absent'
 }
 
 /** Whether every part of an address can be decoded. */

@@ -54,6 +54,10 @@ export async function ownKeptSheet(ownerKey: string, id: string): Promise<KeptSh
   return { ...lineOf(row), ownerKey, address, system, figures, edition, sums, digest }
 }
 
+/** Whether somebody keeps a sheet of this id. */
+export const keepsSheet = async (ownerKey: string, id: string): Promise<boolean> =>
+  UUID.test(id) && (await db().keptSheet.count({ where: { id, ownerKey } })) > 0
+
 interface Row extends Omit<KeptLine, 'recipe'> {
   readonly recipeSlug: string | null
   readonly recipeRevision: number | null

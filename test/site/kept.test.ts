@@ -109,7 +109,7 @@ describe('a kept job sheet', () => {
     expect(trouble).toEqual([])
     for (const other of [steward, await makePerson()]) {
       const answer = await fetch(SITE + address, { headers: (await signIn(other)).headers })
-      expect(await answer.text()).not.toContain('West face')
+      expect([answer.status, (await answer.text()).includes('West face')]).toEqual([404, false])
     }
     await page.context().close()
   })
