@@ -71,7 +71,7 @@ export default async function KeptSheetPage({ params }: Props) {
         <MadeFrom kept={kept} />
       </Section>
       <Section id="figures" title={t('one.figures')} note={formatDate(kept.createdAt)}>
-        <div className="bench-result">
+        <div className="bench-result kept-sheet">
           <p className="bench-inputs note">
             <strong>{t('one.inputs')}</strong> {kept.figures.inputs.join('; ')}.
           </p>

@@ -46,7 +46,7 @@ const Keep = ({ sheet }: { sheet: WorkedSheet }) => (
       <a href={sheet.address}>{t('new.back')}</a>
     </p>
     <Section id="what" title={t('new.what')} note={kindOf(sheet.calculation)}>
-      <div className="bench-result">
+      <div className="bench-result kept-sheet">
         <KeptBlocks blocks={sheet.figures.blocks} />
       </div>
     </Section>
