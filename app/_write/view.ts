@@ -21,7 +21,7 @@ import { type Picks, readPicks } from './picks.ts'
 import { itemsOf, type ReadForm, readForm } from './read.ts'
 import { type Returned, returnedOf } from './returned.ts'
 import { suggestSeason } from './season.ts'
-import { sheetChoices, sheetsNamed } from './sheets.ts'
+import { sheetChanges, sheetChoices, sheetsNamed } from './sheets.ts'
 
 /** A fault of a form, under the field's name. */
 export interface ShownFault {
@@ -61,19 +61,20 @@ export interface FormView {
 /** Reads a draft: its body as far as it goes, everything wrong with it, and what helps. */
 export async function viewOf(draft: Draft, all = false): Promise<FormView> {
   const { kind, typed } = draft
-  const picks = await readPicks()
-  const read = readForm(kind, reasoned(typed), finder(picks))
+  const [picks, sheets] = await Promise.all([readPicks(), sheetsNamed(draft)])
+  // What is still to be copied from a sheet counts as there: nobody types it.
+  const copied = Object.entries(sheetChanges(draft, sheets)).map(([name, { is }]) => [name, is] as const)
+  const read = readForm(kind, reasoned({ ...typed, ...Object.fromEntries(copied) }), finder(picks))
   await readMaterials(materialsIn(read.body))
   const faults = [...read.faults, ...entryFaults(draft, read.body)].map((fault) =>
     shown(withNearest(fault, picks), draft),
   )
-  const [visited, notes, pictures, returned, ownSheets, sheets] = await Promise.all([
+  const [visited, notes, pictures, returned, ownSheets] = await Promise.all([
     kind === 'visit' ? caseBySlug(typed.case ?? '') : null,
     notesOf(draft, read, picks),
     picturesOf(draft),
     returnedOf(kind, draft.slug, draft.basedOn),
     sheetChoices(draft),
-    sheetsNamed(draft),
   ])
   const season = suggestSeason((read.body as { on?: unknown }).on, visited?.body.place)
   if (season !== undefined) notes.set('season', seasonNote(season))
