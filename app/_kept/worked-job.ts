@@ -2,6 +2,7 @@ import { sheetOf } from '#lib/api/job.ts'
 import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
 import { makeKeptFigures } from '#lib/entry/kept-sheet.ts'
 import type { Typed } from '../_http/form.ts'
+import { wholeNumber } from '../_ui/query.ts'
 import { words } from '../_words/index.ts'
 import { formFaults } from '../recipes/[slug]/job/form-faults.ts'
 import { readInputs } from '../recipes/[slug]/job/read-inputs.ts'
@@ -19,7 +20,7 @@ export async function workedJob(
   typed: Typed,
   latest: boolean,
 ): Promise<Working | null> {
-  const revision = latest || typed.r === undefined ? undefined : Number(typed.r)
+  const revision = latest ? undefined : wholeNumber(typed.r)
   const found = await recipeBySlug(slug, revision)
   if (!found) return null
   const recipe = asItStands(found)
