@@ -13,7 +13,7 @@ import { words } from '../../_words/index.ts'
 
 const t = words('kept')
 
-export const metadata: Metadata = { title: t('title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('title'), robots: { index: false } })
 
 /** Every sheet that one keeps. */
 export default async function KeptSheetsPage() {

@@ -17,7 +17,7 @@ import { keepSheet } from '../actions.ts'
 
 const t = words('kept')
 
-export const metadata: Metadata = { title: t('new.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('new.title'), robots: { index: false } })
 
 /** Asks what a sheet shall be called, and shows what will be kept of it. The address holds the sheet's own. */
 export default async function NewSheetPage({ searchParams }: { searchParams: Promise<Query> }) {
