@@ -17,7 +17,7 @@ const announcement = z.strictObject({
   /** Made by the client, once for one file. */
   key: z.uuid(),
   /** Bytes that the whole file has. */
-  size: z.int().positive(),
+  size: z.int().nonnegative(),
   /** SHA-256 of the whole file: damage on the way is then found. */
   sha256: z
     .string()
@@ -50,6 +50,7 @@ export async function beginUpload(actor: Actor, given: Announcement): Promise<Up
   const { key: uploaderKey } = must(actor, 'uploadPhoto', undefined)
   const { key, size, sha256, keepDate } = parse(announcement, given)
   await sweepUploads()
+  if (size === 0) throw photoFault('photo-empty')
   if (size > MAX_BYTES) throw photoFault('photo-too-large', undefined, MAX_BYTES / 1024 / 1024)
   return db().$transaction(async (tx) => {
     // One at a time for each sender, so that the limits hold.

@@ -19,19 +19,25 @@ const post = (body: BodyInit, type = 'multipart/form-data; boundary=x') =>
   )
 const field = (name: string, text: string) =>
   `--x\r\nContent-Disposition: form-data; name="${name}"\r\n\r\n${text}\r\n`
-const file = (content: string) =>
-  `--x\r\nContent-Disposition: form-data; name="photo"; filename="a.jpg"\r\n\r\n${content}`
+const file = (content: string, name = 'a.jpg') =>
+  `--x\r\nContent-Disposition: form-data; name="photo"; filename="${name}"\r\nContent-Type: application/octet-stream\r\n\r\n${content}`
 const left = () => readdirSync(join(dataDir, 'photos-waiting'))
 
 describe('readPhotoForm(request)', () => {
   it('reads fields and files in their order, and takes a choice of no file for none', async () => {
-    const form = `${field('back', '/photos')}${file('one')}\r\n${file('')}\r\n${file('two')}\r\n--x--\r\n`
+    const form = `${field('back', '/photos')}${file('one')}\r\n${file('', '')}\r\n${file('two')}\r\n--x--\r\n`
     const { fields, files } = await post(form)
     expect(fields).toEqual({ back: '/photos' })
     expect(files.map(({ path, bytes, end }) => [readFileSync(path, 'utf8'), bytes, end])).toEqual([
       ['one', 3, 'whole'],
       ['two', 3, 'whole'],
     ])
+    for (const { path } of files) rmSync(path)
+  })
+
+  it('keeps an empty file that has a name, so that it is told of', async () => {
+    const { files } = await post(`${file('')}\r\n--x--\r\n`)
+    expect(files.map(({ bytes }) => bytes)).toEqual([0])
     for (const { path } of files) rmSync(path)
   })
 

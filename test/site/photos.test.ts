@@ -147,6 +147,7 @@ describe('a plain form', () => {
     form.set('key', v4())
     form.append('photo', new Blob([new Uint8Array(await telephonePicture({ seed: 102 }))]), 'wall.jpg')
     form.append('photo', new Blob(['words']), 'wall.txt')
+    form.append('photo', new Blob([]), 'empty.jpg')
     form.append('photo', new Blob([new Uint8Array(25 * 1024 * 1024 + 1)]), 'large.jpg')
     const answer = await fetch(`${SITE}/photos/add`, {
       method: 'POST',
@@ -156,7 +157,7 @@ describe('a plain form', () => {
     })
     expect(answer.status).toBe(303)
     expect(answer.headers.get('location')).toMatch(
-      /^\/write\?step=photos&photo=[0-9a-f]{64}&photoFault=photo-kind&photoFault=photo-too-large%7E%7E25#added$/,
+      /^\/write\?step=photos&photo=[0-9a-f]{64}&photoFault=photo-kind&photoFault=photo-empty&photoFault=photo-too-large%7E%7E25#added$/,
     )
   })
 

@@ -116,6 +116,7 @@ describe('an upload', () => {
     expect(await send(file)).toMatchObject({ state: 'ready', size: file.length, offset: file.length })
     const larger = { key: v7(), size: 25 * 1024 * 1024 + 1 }
     await expect(beginUpload(CONTRIBUTOR, larger)).rejects.toEqual(fault('photo-too-large'))
+    await expect(beginUpload(CONTRIBUTOR, { key: v7(), size: 0 })).rejects.toEqual(fault('photo-empty'))
   })
 
   it('goes on after a cut where it broke off, and answers a repeated key with how far it came', async () => {

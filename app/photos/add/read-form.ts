@@ -24,6 +24,7 @@ export interface PhotoForm {
 export async function readPhotoForm(request: Request): Promise<PhotoForm> {
   const fields: Record<string, string> = {}
   const streams: BusboyFileStream[] = []
+  const nameless: boolean[] = []
   const arriving: Promise<Received>[] = []
   try {
     await readParts(
@@ -31,7 +32,8 @@ export async function readPhotoForm(request: Request): Promise<PhotoForm> {
       (name, value) => {
         fields[name] = value
       },
-      (file) => {
+      (file, name) => {
+        nameless.push(name === '')
         // It may fail before anyone reads from it, and an error that nobody listens for ends the process.
         file.on('error', () => file.destroy())
         streams.push(file)
@@ -48,14 +50,16 @@ export async function readPhotoForm(request: Request): Promise<PhotoForm> {
     throw new Refusal('invalid', words('photos')('upload.noForm'))
   }
   const files = await Promise.all(arriving)
-  await discard(files.filter(({ bytes }) => bytes === 0))
-  return { fields, files: files.filter(({ bytes }) => bytes > 0) }
+  // A browser sends a choice of no file as an empty one without a name; one with a name is an empty file.
+  const isNone = ({ bytes }: Received, at: number) => bytes === 0 && nameless[at] === true
+  await discard(files.filter(isNone))
+  return { fields, files: files.filter((file, at) => !isNone(file, at)) }
 }
 
 function readParts(
   request: Request,
   onField: (name: string, value: string) => void,
-  onFile: (file: BusboyFileStream) => void,
+  onFile: (file: BusboyFileStream, name: string) => void,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
     const parser = new Busboy({
@@ -63,7 +67,7 @@ function readParts(
       limits: { files: MAX_FILES, fileSize: MAX_BYTES, fields: 10, fieldSize: 2000, parts: MAX_FILES + 10 },
     })
     parser.on('field', onField)
-    parser.on('file', (_name, file) => onFile(file))
+    parser.on('file', (_field, file, name?: string) => onFile(file, name ?? ''))
     parser.on('finish', resolve)
     parser.on('error', reject)
     Readable.from(request.body ?? [])
