@@ -29,10 +29,15 @@ export function PhotoCamera(props: {
   const [stream, setStream] = useState<MediaStream | null>(null)
   const [wrong, setWrong] = useState(false)
   const video = useRef<HTMLVideoElement>(null)
+  const opener = useRef<HTMLButtonElement>(null)
+  const wasOpen = useRef(false)
   const over = earlier[chosen]
 
   useEffect(() => {
     if (video.current) video.current.srcObject = stream
+    // The buttons beside the camera's picture go with it, and one of them had the focus.
+    if (stream === null && wasOpen.current) opener.current?.focus()
+    wasOpen.current = stream !== null
     return () => {
       for (const track of stream?.getTracks() ?? []) track.stop()
     }
@@ -81,7 +86,7 @@ export function PhotoCamera(props: {
         </p>
       )}
       {stream === null ? (
-        <button className="button button-plain" type="button" onClick={open}>
+        <button ref={opener} className="button button-plain" type="button" onClick={open}>
           {words.open}
         </button>
       ) : (

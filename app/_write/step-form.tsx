@@ -27,7 +27,10 @@ interface Props {
 /** One step of a form. Works as a plain post; with JavaScript it also saves by itself. */
 export function StepForm({ view, step, more, proposed, before, extra }: Props) {
   const { draft } = view
-  const parts = LAYOUTS[view.kind].find(({ id }) => id === step)?.parts ?? []
+  // An entry that has its address keeps it.
+  const parts = (LAYOUTS[view.kind].find(({ id }) => id === step)?.parts ?? []).filter(
+    (part) => part !== 'entry.slug' || draft.slug === null,
+  )
   const names = [...namesOf(view, parts, more), ...(extra?.names ?? [])]
   const was = Object.fromEntries(names.map((name) => [name, view.typed[name] ?? '']))
   const sending = step === 'check'

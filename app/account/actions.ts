@@ -13,6 +13,7 @@ import { endSessions as end } from '#lib/workflow/session-end.ts'
 import { act } from '../_http/action.ts'
 import { carrySession, dropSession, ownAccount, requestFrom } from '../_http/actor.ts'
 import { anew } from '../_http/anew.ts'
+import { addressWith } from '../_ui/query.ts'
 import { words } from '../_words/index.ts'
 import { fieldLabel } from '../sign-in/labels.ts'
 
@@ -69,7 +70,7 @@ export const endSessions = act('endSessions', {
     const { session, own } = await ownAccount()
     const which = given.session === 'others' ? { but: session.sessionId } : { only: given.session }
     await end(own.actor, own.accountId, which)
-    anew('/account')
+    anew(addressWith('/account', { ended: given.session }))
   },
 })
 

@@ -6,6 +6,7 @@ import { ActionForm } from '../_ui/action-form.tsx'
 import { Facts } from '../_ui/facts.tsx'
 import { Notice } from '../_ui/notice.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
+import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
@@ -19,7 +20,8 @@ const inReview = words('review')
 export const metadata: Metadata = { title: t('account.title'), robots: { index: false } }
 
 /** Everything about one's own account. */
-export default async function Account() {
+export default async function Account({ searchParams }: { searchParams: Promise<Query> }) {
+  const ended = first((await searchParams).ended)
   const session = await enterWithSession('/account', '/account')
   const unconfirmed = sendsMail() && session.emailVerifiedAt === null
   return (
@@ -61,7 +63,11 @@ export default async function Account() {
       </Section>
       <WhoSection session={session} />
       <PasswordSection session={session} />
-      <SessionsSection sessions={await listSessions(session.accountId)} own={session.sessionId} />
+      <SessionsSection
+        sessions={await listSessions(session.accountId)}
+        own={session.sessionId}
+        ended={ended}
+      />
       <Section id="export" title={t('account.export')}>
         <p>{t('account.exportLead')}</p>
         <p>

@@ -1,6 +1,7 @@
 import type { SessionLine } from '#lib/db/sessions.ts'
 import { ActionForm } from '../_ui/action-form.tsx'
 import { Section } from '../_ui/section.tsx'
+import { Told } from '../_ui/told.tsx'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { endSessions } from './actions.ts'
@@ -9,8 +10,20 @@ import { agentWords } from './agent.ts'
 const t = words('account')
 
 /** Every browser that is signed in, each with a way to end it. */
-export const SessionsSection = ({ sessions, own }: { sessions: readonly SessionLine[]; own: string }) => (
+export const SessionsSection = ({
+  sessions,
+  own,
+  ended,
+}: {
+  sessions: readonly SessionLine[]
+  own: string
+  /** The one that was ended just now, or `others`. */
+  ended: string | undefined
+}) => (
   <Section id="sessions" title={t('sessions.title')} note={t('sessions.note')}>
+    {ended !== undefined && (
+      <Told key={ended}>{t(ended === 'others' ? 'sessions.endedOthers' : 'sessions.ended')}</Told>
+    )}
     <ul className="index">
       {sessions.map(({ id, how, agent, createdAt, seenAt }) => (
         <li key={id}>

@@ -11,6 +11,7 @@ import {
 } from '#lib/workflow/remind.ts'
 import { act } from '../_http/action.ts'
 import { anew } from '../_http/anew.ts'
+import { addressWith } from '../_ui/query.ts'
 import { reviewLabel } from '../_versions/labels.ts'
 
 /** Asks to be reminded of a visit. */
@@ -34,7 +35,7 @@ export const removeReminder = act('removeReminder', {
   label: reviewLabel,
   run: async (actor, given) => {
     await remove(actor, given)
-    anew('/due')
+    anew(addressWith('/due', { removed: given.id }))
   },
 })
 

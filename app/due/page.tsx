@@ -13,6 +13,7 @@ import { NotYours } from '../_ui/not-yours.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { addressWith, first, type Query, slugOf } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
+import { Told } from '../_ui/told.tsx'
 import { reviewLabel } from '../_versions/labels.ts'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
@@ -26,6 +27,7 @@ export const metadata: Metadata = { title: t('due.title'), robots: { index: fals
 export default async function DuePage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
   const [slug, work] = [slugOf(query.case), first(query.work)]
+  const removed = first(query.removed)
   const member = await enter('/due', addressWith('/due', { case: slug, work }))
   if (member === null) return <NotYours />
   const [reminders, token, found] = await Promise.all([
@@ -42,6 +44,7 @@ export default async function DuePage({ searchParams }: { searchParams: Promise<
         </Section>
       )}
       <Section id="list" title={t('due.list')}>
+        {removed !== undefined && <Told key={removed}>{t('due.removed')}</Told>}
         {reminders.length === 0 ? <p>{t('due.none')}</p> : <DueList reminders={reminders} />}
       </Section>
       <Section id="calendar" title={t('due.calendar')} note={t('due.calendarNote')}>

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { AxeResults } from 'axe-core'
-import type { Browser } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addressOf } from '#lib/auth/limits.ts'
@@ -88,6 +88,29 @@ describe.each([
   })
 })
 
+/** What the element that has the focus says. */
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent ?? '')
+
+describe('a reminder', () => {
+  it.each([true, false])(
+    'is taken off the list with words where reading goes on (script: %s)',
+    async (script) => {
+      const { page } = await openPage(browser, { baseURL: SITE, javaScriptEnabled: script })
+      await page.context().addCookies([(await signIn(await makePerson(), SITE)).cookie])
+      await page.goto('/due?case=quollbrook-barn')
+      await page.selectOption('#remind [name=when]', 'date')
+      await page.fill('#remind [name=on]', '2090-05-01')
+      await page.click('#remind button[type=submit]')
+      await page.locator('#list li').getByText('1 May 2090').waitFor()
+      await page.getByRole('button', { name: 'Take off the list' }).click()
+      await page.getByText('It was taken off the list.').waitFor()
+      await expect.poll(() => focused(page)).toBe('It was taken off the list.')
+      expect(await page.locator('#list li').count()).toBe(0)
+      await page.context().close()
+    },
+  )
+})
+
 describe('sessions', () => {
   it('end at once in a browser that another one ended', async () => {
     const mason = await makePerson()
@@ -97,6 +120,7 @@ describe('sessions', () => {
     await page.goto('/account')
     await page.click('#end-others button')
     await page.waitForSelector('#end-others', { state: 'detached' })
+    await expect.poll(() => focused(page)).toBe('Ended: all other browsers are signed out.')
     const guest = await fetch(`${SITE}/account`, { headers: there.headers, redirect: 'manual' })
     expect([guest.status, guest.headers.get('location')]).toEqual([303, '/sign-in?to=%2Faccount'])
     await page.context().close()

@@ -148,6 +148,9 @@ it.each([
     await desk.waitForURL('**/review')
 
     const revised = await begin(other, `from=${slug}`)
+    await other.goto(`/write/${revised}/check`)
+    // The entry has its address, for good.
+    expect(await other.locator('[name="entry.slug"]').count()).toBe(0)
     await writeSteps(other, revised, {
       check: {
         ...LAST,
