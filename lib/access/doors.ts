@@ -48,6 +48,7 @@ export const PAGES = {
   '/recipes': 'anyone',
   '/recipes/[slug]': 'anyone',
   '/recipes/[slug]/job': 'anyone',
+  '/recipes/[slug]/job/card': 'anyone',
   '/record': 'anyone',
   '/record/sheet': 'anyone',
   '/review': 'review',

@@ -56,6 +56,10 @@ export const jobSheet = z.object({
       loads: z.number(),
       mortarL: z.number(),
       roundingPercent: z.number(),
+      /** Of one load, however large the work. */
+      firstChargeL: range,
+      likelyTotalL: range,
+      makesL: range,
     })
     .nullable(),
   cost: z.object({ materials: range, labour: range.nullable(), total: range }).nullable(),

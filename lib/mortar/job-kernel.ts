@@ -55,6 +55,8 @@ export function jobKernel(plan: JobPlan): (x: Float64Array, out: Float64Array, c
     out[13] = heap.startC
     out[14] = heap.capacityKJK
     out[15] = firstChargeL + (plan.slakesInSand ? site.fromSandL : 0) - site.boundL
+    out[16] = firstChargeL / times
+    out[17] = (out[10] as number) / times
   }
 }
 

@@ -41,6 +41,8 @@ const JOB_OUTPUTS = [
   'startC',
   'capacityKJK',
   'slakingSpareL',
+  'firstPerRecipeL',
+  'likelyPerRecipeL',
 ] as const
 export type JobOutput = (typeof JOB_OUTPUTS)[number]
 export const jobOutputAt = (name: JobOutput): number => JOB_OUTPUTS.indexOf(name)

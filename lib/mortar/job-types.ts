@@ -87,6 +87,16 @@ export interface JobIngredient {
   readonly cost: Range | null
 }
 
+/** The load to repeat, with what it takes and makes. Its ranges know nothing of how large the work is. */
+export interface JobBatch extends Batch {
+  /** Water to put in first, litres for one load. */
+  readonly firstChargeL: Range
+  /** Water for one load altogether, as far as a sum can tell. */
+  readonly likelyTotalL: Range
+  /** Mortar that one load makes. */
+  readonly makesL: Range
+}
+
 /** Litres of water for the whole job. */
 export interface JobWater {
   /** Bound by quicklime as it slakes. */
@@ -161,7 +171,7 @@ export interface JobSheet {
   /** Null unless quicklime is on site. */
   readonly heat: JobHeat | null
   /** Null without a gauge box and a mixer, or where nothing fits. */
-  readonly batch: Batch | null
+  readonly batch: JobBatch | null
   /** Null unless prices or labour were entered. */
   readonly cost: JobCost | null
   readonly warnings: readonly JobWarning[]

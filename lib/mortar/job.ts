@@ -1,6 +1,6 @@
 import { toRange } from './amount.ts'
 import { ASSUMED } from './assumptions.ts'
-import { type Batch, planBatch } from './batch.ts'
+import { planBatch } from './batch.ts'
 import { cautionsFor } from './cautions.ts'
 import { spreadChoices } from './choices.ts'
 import { attempt, type Outcome } from './fault.ts'
@@ -16,7 +16,7 @@ import {
 } from './job-layout.ts'
 import { FINE_WORK, limesOnSite, planJob, quicklimeOnSite } from './job-plan.ts'
 import { explainJob } from './job-steps.ts'
-import type { JobCost, JobIngredient, JobInput, JobSheet } from './job-types.ts'
+import type { JobBatch, JobCost, JobIngredient, JobInput, JobSheet } from './job-types.ts'
 import { warnings } from './job-warnings.ts'
 import { hasWorkOf, listWorks, unitsOf } from './job-works.ts'
 import { openStates } from './mix.ts'
@@ -49,7 +49,7 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
     )
     const found = (name: JobOutput) => ranges[jobOutputAt(name)] as Range
     const listed = ingredients.flatMap((ingredient, i) => listIngredient(input, plan, ingredient, i, ranges))
-    const batch = batchOf(input, listed, found('mortarL').typical)
+    const batch = batchOf(input, listed, found)
     const quicklime = quicklimeOnSite(plan)
     const works = listWorks(plan.works, workOutputAt(plan), ranges)
     return {
@@ -126,14 +126,28 @@ const heapState = ({ sandMoisturePercent, sandBulkingPercent }: JobInput): 'dry'
 /** Fibre, pigment and additions are weighed; so is what has no known volume. */
 const BOXED: ReadonlySet<string> = new Set(['lime', 'aggregate', 'pozzolan', 'earth', 'cement', 'gypsum'])
 
-function batchOf(input: JobInput, listed: readonly JobIngredient[], mortarL: number): Batch | null {
+function batchOf(
+  input: JobInput,
+  listed: readonly JobIngredient[],
+  found: (name: JobOutput) => Range,
+): JobBatch | null {
   if (input.gaugeBoxL === undefined || input.mixerL === undefined) return null
   const needs = listed.flatMap(({ index, material, role, siteL, siteKg }) =>
     siteKg === null
       ? []
       : [{ index, material, litres: BOXED.has(role) ? (siteL?.typical ?? null) : null, kg: siteKg.typical }],
   )
-  return planBatch(needs, input.gaugeBoxL, input.mixerL, mortarL)
+  const mortarL = found('mortarL').typical
+  const batch = planBatch(needs, input.gaugeBoxL, input.mixerL, mortarL)
+  if (batch === null) return null
+  // A load is measured out in boxes whatever the wall turns out to be: what is unsure of the wall is no part of it.
+  const recipes = mortarL / found('recipeMortarL').typical / batch.loads
+  return {
+    ...batch,
+    firstChargeL: scale(found('firstPerRecipeL'), recipes),
+    likelyTotalL: scale(found('likelyPerRecipeL'), recipes),
+    makesL: scale(found('recipeMortarL'), recipes),
+  }
 }
 
 function costOf({ labour }: JobInput, listed: readonly JobIngredient[]): JobCost | null {

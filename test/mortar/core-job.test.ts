@@ -192,6 +192,27 @@ describe('workJob', () => {
     expect(order(found)).toContain('fibre')
   })
 
+  test('gives the water of one load a range that the size of the wall has no part in', () => {
+    const job = {
+      materials: { lime: RANGED_LIME, sand: RANGED_SAND },
+      gaugeBoxL: 10,
+      mixerL: 90,
+      lossPercent: 0,
+      work: { kind: 'volume', volumeL: 1000 },
+    } as const
+    const unsure = { kind: 'volume', volumeL: { low: 500, typical: 1000, high: 2000 } } as const
+    const [sure, wide] = [sheet(job), sheet({ ...job, work: unsure })]
+    expect(wide.water.firstChargeL.high).toBeGreaterThan(1.3 * sure.water.firstChargeL.high)
+    for (const name of ['firstChargeL', 'likelyTotalL', 'makesL'] as const)
+      for (const end of ['low', 'typical', 'high'] as const)
+        expect(wide.batch?.[name][end]).toBeCloseTo(sure.batch?.[name][end] ?? 0, 9)
+    const { batch, water, mortarL } = sure
+    const loads = batch?.loads ?? 0
+    expect((batch?.firstChargeL.typical ?? 0) * loads).toBeCloseTo(water.firstChargeL.typical, 9)
+    expect((batch?.likelyTotalL.typical ?? 0) * loads).toBeCloseTo(water.likelyTotalL.typical, 9)
+    expect((batch?.makesL.typical ?? 0) * loads).toBeCloseTo(mortarL.typical, 9)
+  })
+
   test('lists what is not known and was left out', () => {
     const found = sheet({ ingredients: [lime(1, 'putty'), sand(3)], materials: { lime: PURE, sand: SAND } })
     expect(found.unknowns).toEqual([{ material: 'sand', property: 'bulkingPeak' }])

@@ -13,6 +13,10 @@ export const PAGES = {
   job: '/recipes/hot-lime-for-rubble/job',
   'job-hazard': '/recipes/cement-render-over-earth/job',
   'job-refused': '/recipes/hot-lime-for-rubble/job?use=pointing-rubble&area=wide&openings=1,500',
+  'job-works':
+    '/recipes/hot-lime-for-rubble/job?use=pointing-rubble&area=24&use-2=plaster&area-2=10&coat1-2=12&box=15&mixer=120',
+  card: '/recipes/hot-lime-for-rubble/job/card?use=pointing-rubble&area=24&box=15&mixer=120',
+  'card-none': '/recipes/hot-lime-for-rubble/job/card?use=pointing-rubble&area=wide',
   'job-us': '/recipes/hot-lime-for-rubble/job?show=fields&units=us',
   'work-out': '/work-out',
   find: '/find?q=kalkm%C3%B6rtel',

@@ -9,13 +9,20 @@ beforeAll(async () => {
 })
 afterAll(() => browser.close())
 
-async function pagesOf(path: string): Promise<number> {
+const pagesOf = async (path: string) => (await printed(path, '#sheet')).length
+
+/** Width and height of each page that a part of the site prints on, in millimetres. */
+async function printed(path: string, part: string): Promise<[number, number][]> {
   const { page } = await openPage(browser, { baseURL: SITE })
   await page.goto(path)
-  expect(await page.locator('#sheet').count()).toBe(1)
-  const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: true })
+  expect(await page.locator(part).count()).toBe(1)
+  const pdf = (await page.pdf({ format: 'A4', preferCSSPageSize: true })).toString('latin1')
   await page.context().close()
-  return pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0
+  expect(pdf.match(/\/Type\s*\/Page(?!s)/g)).toHaveLength(pdf.match(/\/MediaBox/g)?.length ?? 0)
+  return [...pdf.matchAll(/\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)\s*\]/g)].map(([, width, height]) => [
+    Math.round((Number(width) / 72) * 25.4),
+    Math.round((Number(height) / 72) * 25.4),
+  ])
 }
 
 async function recipes(): Promise<string[]> {
@@ -37,5 +44,21 @@ describe('A printed job sheet', () => {
   it('brings the working on further pages when that is opened', async () => {
     const path = '/recipes/hot-lime-for-rubble/job?show=fields'
     expect(await pagesOf(`${path}&working=open`)).toBeGreaterThan(1)
+  })
+})
+
+describe('A printed batch card', () => {
+  it('is exactly one A5 page for every recipe, whatever is on site', async () => {
+    const reason = 'override=yes&reason=To+see+how+much+fits'
+    const all = `show=fields&${reason}&sand=measured&moisture=4`
+    const cards: Record<string, [number, number][]> = {}
+    for (const slug of await recipes())
+      for (const works of ['', '&use=pointing-rubble&use-2=limewash'])
+        cards[`${slug}${works}`] = await printed(
+          `/recipes/${slug}/job/card?${all}${works}&mixer=120&box=15`,
+          '#card',
+        )
+    expect(Object.keys(cards).length).toBeGreaterThanOrEqual(24)
+    for (const [card, pages] of Object.entries(cards)) expect([card, pages]).toEqual([card, [[148, 210]]])
   })
 })

@@ -70,7 +70,7 @@ export const Sequence = ({ steps }: { steps: readonly SequenceStep[] }) => (
 const HOURS_A_DAY = 24
 
 /** Long waits are told in days. */
-const Lasting = ({ hours }: { hours: NonNullable<SequenceStep['hours']> }) =>
+export const Lasting = ({ hours }: { hours: NonNullable<SequenceStep['hours']> }) =>
   hours.typical < HOURS_A_DAY ? (
     <Shown value={hours} unit="h" system="metric" />
   ) : (

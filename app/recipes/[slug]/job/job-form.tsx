@@ -50,17 +50,11 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
           key={work.number}
           work={work}
           several={inputs.works.length > 1}
+          more={work.number === inputs.works.length && work.number < MOST_WORKS}
           error={errorAt(fieldOfWork('use', work.number))}
           figure={figure}
         />
       ))}
-      {inputs.works.length < MOST_WORKS && (
-        <p className="job-more">
-          <button className="button button-plain" type="submit" name="show" value="more" formNoValidate>
-            {t('works.add')}
-          </button>
-        </p>
-      )}
       <fieldset>
         <legend>{t('form.lime')}</legend>
         <div className="form-grid">

@@ -1,8 +1,6 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { sheetOf } from '#lib/api/job.ts'
-import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
-import { typedFrom } from '../../../_http/form.ts'
+import { recipeBySlug } from '#lib/db/recipes.ts'
 import { AbsentEntry, absentEntryHead } from '../../../_ui/absent-entry.tsx'
 import { changesSince } from '../../../_ui/changes-since.ts'
 import { InventedNotice } from '../../../_ui/invented.tsx'
@@ -10,13 +8,13 @@ import { PageHead } from '../../../_ui/page-head.tsx'
 import { addressWith, type Query, wholeNumber } from '../../../_ui/query.ts'
 import { words } from '../../../_words/index.ts'
 import { FaultList } from './fault-list.tsx'
-import { formFaults } from './form-faults.ts'
 import { JobForm } from './job-form.tsx'
-import { readInputs } from './read-inputs.ts'
+import { asItWouldBeSent } from './read-inputs.ts'
 import { Sheet } from './sheet.tsx'
 import { StandingNotice } from './standing-notice.tsx'
 import { VersionNotice } from './version-notice.tsx'
-import { addressOf, isComplete, versionsNow } from './versions.ts'
+import { addressOf, isComplete } from './versions.ts'
+import { workSheet } from './work-sheet.ts'
 import './job.css'
 
 interface Props {
@@ -39,23 +37,12 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { slug } = await params
   const query = await searchParams
   const path = `/recipes/${slug}/job`
-  const revision = wholeNumber(query.r)
-  const found = await recipeBySlug(slug, revision)
-  if (!found) return <AbsentEntry kind="recipe" slug={slug} revision={revision} path={path} />
-  const recipe = { ...found, body: asItStands(found) }
-
-  const inputs = readInputs(typedFrom(query), slug, recipe.body, recipe.revision)
+  const worked = await workSheet(slug, query)
+  if (!worked) return <AbsentEntry kind="recipe" slug={slug} revision={wholeNumber(query.r)} path={path} />
+  const { recipe, inputs, sheet, versions, faults, earlier } = worked
   const { typed } = inputs
-  const outcome = inputs.request && sheetOf(recipe.body, inputs.request)
-  const sheet = outcome?.ok ? outcome.value : undefined
-  const versions = sheet && versionsNow(sheet, recipe.revision)
   const address = versions && addressOf(path, typed, versions)
   if (address && !inputs.fresh && !isComplete(typed)) redirect(`${address}#sheet`)
-
-  const unasked = inputs.fresh && recipe.body.standing !== 'in-use' && !inputs.overridden
-  const faults =
-    sheet || unasked ? [] : formFaults(inputs, outcome && !outcome.ok ? outcome.faults : inputs.faults)
-  const earlier = recipe.revision < recipe.latest ? recipe.revision : undefined
   return (
     <>
       <PageHead
@@ -84,7 +71,8 @@ export default async function JobPage({ params, searchParams }: Props) {
           versions={versions}
           address={address}
           working={typed.working === 'open'}
-          workingAddress={`${addressOf(path, { ...typed, working: 'open' }, versions)}#working`}
+          cardAddress={addressOf(`${path}/card`, asItWouldBeSent(inputs), versions)}
+          workingAddress={`${addressOf(path, { ...asItWouldBeSent(inputs), working: 'open' }, versions)}#working`}
         />
       )}
     </>

@@ -131,6 +131,20 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
   }
 }
 
+/** What the form would send as it stands: what was typed, and the examples that stand in it by themselves. */
+export function asItWouldBeSent({ typed, works, site, packs, prices }: Inputs): Typed {
+  const { show: _, ...kept } = typed
+  const kinds = works.map(({ number, kind }) => [fieldOfWork('use', number), kind] as const)
+  const fields = [
+    ...works.flatMap(({ dimensions, loss }) => [...dimensions, loss]),
+    ...Object.values(site),
+    ...packs,
+    ...prices,
+  ]
+  const texts = fields.flatMap(({ name, read }) => (read.text === '' ? [] : [[name, read.text] as const]))
+  return { ...Object.fromEntries([...kinds, ...texts]), ...kept }
+}
+
 /** The fields that choose from a list; the address may hold anything. */
 const CHOICES = { use: WORK_KINDS, lime: LIME_STATES, sand: SANDS, units: SYSTEMS } as const
 export type Choice = keyof typeof CHOICES

@@ -26,10 +26,20 @@ interface Props {
   readonly working: boolean
   readonly workingAddress: string
   readonly address: string
+  readonly cardAddress: string
 }
 
 /** The sheet that goes to the site: one page of paper, and the working behind it. */
-export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress, address }: Props) {
+export function Sheet({
+  recipe,
+  inputs,
+  sheet,
+  versions,
+  working,
+  workingAddress,
+  address,
+  cardAddress,
+}: Props) {
   const t = words('job')
   const { body, slug } = recipe
   const { system, money } = inputs
@@ -66,6 +76,11 @@ export function Sheet({ recipe, inputs, sheet, versions, working, workingAddress
       </p>
       <p className="screen-only note">
         {t('sheet.print')} <a href={workingAddress}>{t('sheet.workingOpen')}</a>
+      </p>
+      <p className="screen-only">
+        <a className="touch" href={cardAddress}>
+          {t('card.open')}
+        </a>
       </p>
       <KeepSheet fresh={inputs.fresh} address={address} />
       <WorksDrawn works={worksAsked(inputs)} system={system} printed={working} />

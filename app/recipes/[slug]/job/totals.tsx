@@ -2,9 +2,9 @@ import type { JobSheet } from '#lib/mortar/job-types.ts'
 import { exactly, type Range, scale } from '#lib/mortar/range.ts'
 import { Facts } from '../../../_ui/facts.tsx'
 import { Quantity } from '../../../_ui/quantity.tsx'
-import { formatNumber } from '../../../_words/format.ts'
 import { words } from '../../../_words/index.ts'
 import type { System } from './fields.ts'
+import { loadsText } from './loads-text.ts'
 import { Money } from './money.tsx'
 import { Shown, shownText } from './shown.tsx'
 
@@ -41,15 +41,4 @@ export function Totals({ sheet, system, money }: { sheet: JobSheet; system: Syst
       </p>
     </>
   )
-}
-
-/** Full loads and what is left of one; less than a load is one short load. */
-function loadsText(loads: number): string {
-  const hundredths = Math.round(loads * 100)
-  const full = Math.floor(hundredths / 100)
-  const rest = hundredths % 100
-  return words('job')('sheet.loadsValue', {
-    full,
-    rest: rest === 0 ? 'none' : formatNumber(rest),
-  })
 }

@@ -9,11 +9,14 @@ import type { ReadField, WorkRead } from './read-inputs.ts'
 export function WorkFields({
   work: { number, kind, dimensions, loss },
   several,
+  more,
   error,
   figure,
 }: {
   work: WorkRead
   several: boolean
+  /** Another work may follow this one. */
+  more: boolean
   error: string | undefined
   figure: (field: ReadField) => ReactNode
 }) {
@@ -44,6 +47,7 @@ export function WorkFields({
         {dimensions.map((field) => figure(field))}
         {figure(loss)}
       </div>
+      {more && <p className="job-more">{button('more', t('works.add'))}</p>}
     </fieldset>
   )
 }
