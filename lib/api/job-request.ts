@@ -1,7 +1,10 @@
 import { z } from 'zod'
 import { slug, text } from '#lib/entry/fields.ts'
 import { LIME_STATES } from '#lib/entry/terms.ts'
+import { ASSUMED_LIMITS } from '#lib/mortar/assumptions.ts'
+import type { Limits } from '#lib/mortar/inspect.ts'
 import { MOST_WORKS } from '#lib/mortar/job-works.ts'
+import { PROPERTY_LIMITS } from '#lib/mortar/material.ts'
 import { WORK_KINDS, type Work, type WorkKind, workFields } from '#lib/mortar/takeoff.ts'
 import { amount } from './shapes.ts'
 
@@ -24,6 +27,14 @@ export const work = z.discriminatedUnion('kind', [first, ...others]) as unknown 
 const percent = (max: number) => amount({ min: 0, max })
 const perMaterial = z.record(slug, z.number().positive().max(1e6))
 
+/** Any of some figures, each within its limits. */
+const figures = <N extends string>(limits: Readonly<Record<N, Limits>>) =>
+  z.strictObject(
+    Object.fromEntries(
+      (Object.keys(limits) as N[]).map((name) => [name, amount(limits[name]).optional()]),
+    ) as Record<N, z.ZodOptional<ReturnType<typeof amount>>>,
+  )
+
 /** A recipe, a piece of work and what is on site. Lengths, volumes and masses are metric, as the names say. */
 export const jobRequest = z.strictObject({
   recipe: slug,
@@ -42,6 +53,10 @@ export const jobRequest = z.strictObject({
   sandBulkingPercent: percent(100).optional(),
   waterC: amount({ min: 0, max: 100 }).optional(),
   sandC: amount({ min: -40, max: 100 }).optional(),
+  /** The site's own figures of the recipe's materials, in the units that materials are kept in. */
+  materialFigures: z.record(slug, figures(PROPERTY_LIMITS)).optional(),
+  /** The site's own figures in place of what the sums assume. */
+  assumed: figures(ASSUMED_LIMITS).optional(),
   packsKg: perMaterial.optional(),
   packPrices: perMaterial.optional(),
   /** Counted only where both are entered. */

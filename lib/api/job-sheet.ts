@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { LIME_STATES, ROLES } from '#lib/entry/terms.ts'
 import { WARNING_IDS } from '#lib/mortar/job-types.ts'
+import { BASES } from '#lib/mortar/range.ts'
 import { SEQUENCE_IDS } from '#lib/mortar/sequence.ts'
 import { KEEPING_IDS } from '#lib/mortar/storage.ts'
 import { WORK_KINDS } from '#lib/mortar/takeoff.ts'
@@ -78,5 +79,15 @@ export const jobSheet = z.object({
   cautions: z.array(z.string()),
   unknowns: z.array(z.object({ material: z.string(), property: z.string() })),
   assumed: z.array(z.string()),
+  /** What the figures turn on and nobody entered, or what stands in its place. */
+  taken: z.array(
+    z.object({
+      field: z.string(),
+      value: range,
+      unit: z.string(),
+      basis: z.enum(BASES),
+      source: z.string().optional(),
+    }),
+  ),
   steps: z.array(step),
 })

@@ -6,10 +6,11 @@ import { slug } from '#lib/entry/fields.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import { STANDINGS } from '#lib/entry/terms.ts'
 import { Refusal } from '#lib/errors.ts'
+import { toRange } from '#lib/mortar/amount.ts'
 import type { Outcome } from '#lib/mortar/fault.ts'
 import { workJob } from '#lib/mortar/job.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
-import type { Properties } from '#lib/mortar/material.ts'
+import { PROPERTY_UNITS, type Properties, type PropertyName } from '#lib/mortar/material.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { type JobRequest, jobRequest } from './job-request.ts'
 import { jobSheet } from './job-sheet.ts'
@@ -23,14 +24,37 @@ import { operation } from './operation.ts'
 export function sheetOf(recipe: RecipeBody, request: JobRequest): Outcome<JobSheet> {
   if (recipe.standing !== 'in-use' && request.override === undefined)
     return { ok: false, faults: [{ field: 'override.reason', code: 'empty' }] }
-  const { recipe: _, revision: __, override: ___, ...given } = request
+  const materials = recipe.ingredients.map(({ material }) => material)
+  const strangers = Object.keys(request.materialFigures ?? {}).filter((id) => !materials.includes(id))
+  if (strangers.length > 0)
+    return {
+      ok: false,
+      faults: strangers.map((id) => ({ field: `materialFigures.${id}`, code: 'unknown', value: id })),
+    }
+  const { recipe: _, revision: __, override: ___, materialFigures, ...given } = request
   const stated = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined))
   return workJob({
     ...(stated as Pick<JobRequest, 'work'>),
     ingredients: recipe.ingredients,
     method: recipe.method,
-    materials: propertiesOf(recipe.ingredients.map(({ material }) => material)),
+    materials: withOwn(propertiesOf(materials), materialFigures ?? {}),
   })
+}
+
+/** The site's own figures in place of those that are known of a material. */
+function withOwn(
+  materials: Readonly<Record<string, Properties>>,
+  own: NonNullable<JobRequest['materialFigures']>,
+): Record<string, Properties> {
+  const figures = Object.entries(own).map(([id, given]) => {
+    const measured = Object.entries(given).flatMap(([name, amount]) =>
+      amount === undefined
+        ? []
+        : [[name, { ...toRange(amount), unit: PROPERTY_UNITS[name as PropertyName], basis: 'measured' }]],
+    )
+    return [id, { ...materials[id], ...Object.fromEntries(measured) }]
+  })
+  return { ...materials, ...Object.fromEntries(figures) }
 }
 
 function propertiesOf(ids: readonly string[]): Record<string, Properties> {

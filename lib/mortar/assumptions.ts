@@ -1,4 +1,7 @@
+import { type Amount, toRange } from './amount.ts'
+import type { Inspection, Limits } from './inspect.ts'
 import type { Property } from './range.ts'
+import type { Variables } from './variables.ts'
 
 const practice = (low: number, typical: number, high: number, unit: string): Property => ({
   low,
@@ -26,3 +29,30 @@ export const ASSUMED = {
   /** Share of the likely water to put in first; the rest is judged at the mixer. */
   firstCharge: practice(0.7, 0.8, 0.9, '1'),
 } as const satisfies Record<string, Property>
+
+export type Assumption = keyof typeof ASSUMED
+/** A job's own figures in place of {@link ASSUMED}. */
+export type OwnAssumptions = Readonly<Partial<Record<Assumption, Amount>>>
+
+/** What each of them may be. */
+export const ASSUMED_LIMITS: Readonly<Record<Assumption, Limits>> = {
+  air: { min: 0, max: 0.5 },
+  grainWater: { min: 0, max: 1, unit: 'kg/kg' },
+  powderWater: { min: 0, max: 3, unit: 'kg/kg' },
+  clayWater: { min: 0, max: 3, unit: 'kg/kg' },
+  dampMoisture: { min: 0, max: 1, unit: 'kg/kg' },
+  firstCharge: { above: 0, max: 1 },
+}
+
+/**
+ * Gives a job's own figures the places of what is assumed, before anything asks for them: the first to name a
+ * variable says what it is.
+ */
+export function takeOwnAssumptions(own: OwnAssumptions, vars: Variables, check: Inspection): void {
+  for (const name of Object.keys(ASSUMED) as Assumption[]) {
+    const amount = own[name]
+    if (amount === undefined) continue
+    check.range(`assumed.${name}`, toRange(amount), ASSUMED_LIMITS[name])
+    vars.add(`assumed.${name}`, amount)
+  }
+}

@@ -1,5 +1,5 @@
 import { type Amount, toRange } from './amount.ts'
-import { ASSUMED } from './assumptions.ts'
+import { ASSUMED, takeOwnAssumptions } from './assumptions.ts'
 import { planFresh } from './fresh.ts'
 import { bulkPropertyOf, type PlannedIngredient } from './ingredient.ts'
 import { planIngredients, refuseOversaturated } from './ingredient-plan.ts'
@@ -23,6 +23,7 @@ const USUAL_C = { low: 8, typical: 15, high: 22 }
  */
 export function planJob(input: JobInput, vars: Variables): JobPlan {
   const check = inspect()
+  takeOwnAssumptions(input.assumed ?? {}, vars, check)
   input.ingredients.forEach(({ parts }, index) => {
     if (parts === null) check.refuse({ field: `ingredients.${index}.parts`, code: 'empty' })
   })

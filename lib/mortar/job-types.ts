@@ -1,12 +1,12 @@
 import type { Amount } from './amount.ts'
-import type { ASSUMED } from './assumptions.ts'
+import type { Assumption, OwnAssumptions } from './assumptions.ts'
 import type { Batch } from './batch.ts'
 import type { Step } from './explain.ts'
 import type { IngredientInput, IngredientRole, Materials } from './ingredient.ts'
 import type { LimeState } from './lime.ts'
 import type { PackOrder } from './packs.ts'
 import type { Unknown } from './proportions.ts'
-import type { Range } from './range.ts'
+import type { Basis, Range } from './range.ts'
 import type { SequenceStep } from './sequence.ts'
 import type { Keeping } from './storage.ts'
 import type { Work, WorkKind } from './takeoff.ts'
@@ -58,8 +58,19 @@ export interface JobInput {
   readonly gaugeBoxL?: number
   /** Loose volume that the mixer takes. */
   readonly mixerL?: number
+  /** The site's own figures in place of what the sums assume. */
+  readonly assumed?: OwnAssumptions
   readonly labour?: { readonly hours: Amount; readonly ratePerHour: number }
   readonly draws?: number
+}
+
+/** A figure that nobody entered for this job, or that stands in for one: `materials.<id>.<property>`, `assumed.<name>`. */
+export interface TakenFigure {
+  readonly field: string
+  readonly value: Range
+  readonly unit: string
+  readonly basis: Basis
+  readonly source?: string
 }
 
 /** One piece of work of the job. */
@@ -181,6 +192,8 @@ export interface JobSheet {
   readonly cautions: readonly string[]
   readonly unknowns: readonly Unknown[]
   /** Assumed figures that this sheet rests on. */
-  readonly assumed: readonly (keyof typeof ASSUMED)[]
+  readonly assumed: readonly Assumption[]
+  /** Figures of materials and assumptions that the results turn on, each with where it comes from. */
+  readonly taken: readonly TakenFigure[]
   readonly steps: readonly Step[]
 }

@@ -16,6 +16,7 @@ import {
 } from './job-layout.ts'
 import { FINE_WORK, limesOnSite, planJob, quicklimeOnSite } from './job-plan.ts'
 import { explainJob } from './job-steps.ts'
+import { takenFigures } from './job-taken.ts'
 import type { JobBatch, JobCost, JobIngredient, JobInput, JobSheet } from './job-types.ts'
 import { warnings } from './job-warnings.ts'
 import { hasWorkOf, listWorks, unitsOf } from './job-works.ts'
@@ -40,13 +41,9 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
     const vars = variables()
     const plan = planJob(input, vars)
     const { ingredients } = plan.mix
-    const ranges = spreadChoices(
-      vars,
-      jobOutputNames(plan),
-      openStates(ingredients),
-      jobKernel(plan),
-      input.draws ?? DRAWS,
-    )
+    const outputs = jobOutputNames(plan)
+    const kernel = jobKernel(plan)
+    const ranges = spreadChoices(vars, outputs, openStates(ingredients), kernel, input.draws ?? DRAWS)
     const found = (name: JobOutput) => ranges[jobOutputAt(name)] as Range
     const listed = ingredients.flatMap((ingredient, i) => listIngredient(input, plan, ingredient, i, ranges))
     const batch = batchOf(input, listed, found)
@@ -82,9 +79,10 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
       storage: listed.flatMap(({ material, role, state }) => keep(material, role, state, input.materials)),
       cautions: cautionsFor(input, listed, quicklime, quicklime && plan.slakesInSand),
       unknowns: unknownsOf(plan.mix),
-      assumed: (Object.keys(ASSUMED) as (keyof typeof ASSUMED)[]).filter((name) =>
-        vars.names.includes(`assumed.${name}`),
+      assumed: (Object.keys(ASSUMED) as (keyof typeof ASSUMED)[]).filter(
+        (name) => vars.names.includes(`assumed.${name}`) && input.assumed?.[name] === undefined,
       ),
+      taken: takenFigures(input, plan, vars, kernel, outputs.length),
       steps: explainJob(input, plan, vars, ranges),
     }
   })

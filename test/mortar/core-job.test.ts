@@ -334,6 +334,57 @@ describe('a job of several works', () => {
   })
 })
 
+describe('what a sheet takes unasked', () => {
+  const fields = (found: JobSheet) => found.taken.map(({ field }) => field)
+
+  test('is what its results turn on, with its basis, and not what is merely known', () => {
+    const found = sheet({ materials: { lime: RANGED_LIME, sand: RANGED_SAND } })
+    expect(fields(found)).toEqual(
+      expect.arrayContaining([
+        'materials.lime.freeCaO',
+        'materials.lime.puttyDensity',
+        'materials.sand.bulkDensity',
+        'materials.sand.particleDensity',
+        'assumed.air',
+        'assumed.grainWater',
+        'assumed.firstCharge',
+      ]),
+    )
+    // The lime is measured and bought as putty, and the sand lies dry.
+    expect(fields(found)).not.toContain('materials.lime.bulkDensityLump')
+    expect(fields(found)).not.toContain('materials.sand.bulkingPeak')
+    expect(found.taken.find(({ field }) => field === 'materials.sand.bulkDensity')).toEqual({
+      field: 'materials.sand.bulkDensity',
+      value: { low: 1450, typical: 1520, high: 1600 },
+      unit: 'kg/m3',
+      basis: 'practice',
+    })
+    const damp = sheet({ materials: { lime: RANGED_LIME, sand: RANGED_SAND }, sandMoisturePercent: 4 })
+    expect(fields(damp)).toContain('materials.sand.bulkingPeak')
+    const lump = { limeState: 'lump-quicklime', method: 'sand-slaked' } as const
+    const slaked = sheet({ ...lump, materials: { lime: RANGED_LIME, sand: RANGED_SAND } })
+    expect(fields(slaked)).toContain('materials.lime.bulkDensityLump')
+    expect(slaked.taken.find(({ field }) => field === 'materials.sand.heatCapacity')).toMatchObject({
+      basis: 'read',
+      source: expect.stringContaining('crc-handbook'),
+    })
+  })
+
+  test('gives way to the site’s own figures', () => {
+    const [usual, own] = [sheet(), sheet({ assumed: { air: 0.1 } })]
+    // Ten parts of air in a hundred in place of five: the same recipe makes 0.95 / 0.90 as much mortar.
+    const litres = (found: JobSheet) => found.ingredients[0]?.siteL?.typical ?? 0
+    expect(litres(own) / litres(usual)).toBeCloseTo(0.9 / 0.95, 9)
+    expect(own.assumed).not.toContain('air')
+    expect(own.taken.find(({ field }) => field === 'assumed.air')).toMatchObject({ basis: 'measured' })
+    const refused = workJob({ ...POINTING, assumed: { air: 2, firstCharge: 0 } })
+    expect(refused.ok ? [] : refused.faults.map(({ field }) => field)).toEqual([
+      'assumed.air',
+      'assumed.firstCharge',
+    ])
+  })
+})
+
 describe('planBatch', () => {
   const needs = (limeL: number, sandL: number) => [
     { index: 0, material: 'lime', litres: limeL, kg: limeL },

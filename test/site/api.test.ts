@@ -153,6 +153,21 @@ describe('POST /api/v1/job', () => {
     expect(sheet.mortarL.typical).toBeCloseTo(258, 9)
   })
 
+  it('takes the site’s own figures of a material in place of those it knows', async () => {
+    const given = { low: 0.8, typical: 0.8, high: 0.8 }
+    const figures = { materialFigures: { 'lime-fat': { freeCaO: 0.8 } } }
+    const response = await post({ ...JOB, ...figures })
+    const { sheet } = operationOf('workJob').answer.parse(await response.json()) as {
+      sheet: { taken: { field: string }[] }
+    }
+    expect(sheet.taken.find(({ field }) => field === 'materials.lime-fat.freeCaO')).toEqual({
+      field: 'materials.lime-fat.freeCaO',
+      value: given,
+      unit: '1',
+      basis: 'measured',
+    })
+  })
+
   it('gives the same answer to the same question', async () => {
     const [one, two] = await Promise.all([post(JOB), post(JOB)])
     expect(await one.text()).toBe(await two.text())
@@ -171,6 +186,13 @@ describe('POST /api/v1/job', () => {
       'not-positive',
     ],
     [{ ...JOB, furtherWorks: Array(8).fill({ work: WORK }) }, 'furtherWorks', 'too-many'],
+    [
+      { ...JOB, materialFigures: { 'lime-fat': { freeCaO: 3 } } },
+      'materialFigures.lime-fat.freeCaO',
+      'too-large',
+    ],
+    [{ ...JOB, materialFigures: { cheese: { freeCaO: 0.9 } } }, 'materialFigures.cheese', 'unknown'],
+    [{ ...JOB, assumed: { air: 2 } }, 'assumed.air', 'too-large'],
     [{ ...JOB, stray: 1 }, 'stray', 'unknown-field'],
     [{ ...JOB, recipe: 'cement-render-over-earth' }, 'override.reason', 'empty'],
   ])('answers 422 to %j, naming the field', async (body, field, code) => {

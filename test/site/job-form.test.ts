@@ -178,6 +178,62 @@ describe('The job form', () => {
     })
   })
 
+  it('lists what was assumed, and takes one’s own figure in its place', async () => {
+    await withPage(job({ depth: '25' }), async (page) => {
+      const row = page.locator('#taken tr', { hasText: 'Pit sand: bulk density' })
+      expect(await row.count()).toBe(1)
+      expect(await page.textContent('#taken')).toContain('Loss, of the mortar in place')
+      const link = await row.locator('a', { hasText: 'Put in your own' }).getAttribute('href')
+      expect(link).toBe('#field-own-sand-pit-bulk-density')
+      const before = await page.textContent('#sheet table')
+      await page.click('#own summary')
+      await page.fill(`${link}`, '1300')
+      await page.fill('#field-assumed-air', '3–8')
+      await submit(page)
+      expect(await page.textContent('#field-own-sand-pit-bulk-density-echo')).toBe('Read as 1300 kg/m³')
+      expect(await row.count()).toBe(0)
+      expect(await page.textContent('#taken')).not.toContain('Air in fresh mortar')
+      expect(await page.textContent('#sheet table')).not.toBe(before)
+      expect(new URL(page.url()).searchParams.get('own-sand-pit-bulk-density')).toBe('1300')
+    })
+  })
+
+  it('refuses one’s own figure where nature does not allow it, and names the material', async () => {
+    await withPage(job({ 'own-lime-fat-free-ca-o': '300' }), async (page) => {
+      expect(await page.textContent('#faults')).toContain(
+        'Fat lime: free lime: 300 is too large. Give 100 % or less.',
+      )
+      expect(await page.getAttribute('#own', 'open')).not.toBeNull()
+    })
+  })
+
+  it('keeps figures in the browser when told to, offers them elsewhere, and forgets them', async () => {
+    const { page, trouble } = await openPage(browser, { baseURL: SITE })
+    const own = 'input[name=own-lime-fat-putty-density]'
+    await page.goto(job({ depth: '25' }))
+    await page.click('#own > summary')
+    await page.fill(own, '1320')
+    await page.fill('input[name=pack-lime-fat]', '20')
+    await page.getByRole('button', { name: 'Keep these' }).click()
+    await page.getByText('Kept in this browser').waitFor()
+
+    await page.goto(job({ depth: '30' }))
+    await page.click('#own > summary')
+    await page.getByText('This browser has kept figures').waitFor()
+    expect(await page.inputValue(own)).toBe('')
+    await page.getByRole('button', { name: 'Put them in' }).click()
+    expect(await page.inputValue(own)).toBe('1320')
+    expect(await page.inputValue('input[name=pack-lime-fat]')).toBe('20')
+    await page.getByRole('button', { name: 'Forget them' }).click()
+    await page.getByText('Forgotten').waitFor()
+    await page.goto(job({ depth: '30' }))
+    await page.click('#own > summary')
+    await page.getByRole('button', { name: 'Keep these' }).waitFor()
+    expect(await page.getByText('This browser has kept figures').count()).toBe(0)
+    expect(trouble).toEqual([])
+    await page.context().close()
+  })
+
   it('gives no sheet for a known hazard until someone says why, and then prints both', async () => {
     const hazard = job({ use: 'render' }, PAGES['job-hazard'])
     await withPage(hazard, async (page) => {

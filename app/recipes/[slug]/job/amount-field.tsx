@@ -38,16 +38,17 @@ export function AmountField({ field, error, hint }: { field: ReadField; error?: 
 }
 
 /** What happens when nothing is typed. */
-function blankHint({ usual, fallback, unit, askedUnit, optional }: ReadField): string {
+function blankHint({ usual, known, fallback, unit, askedUnit, optional }: ReadField): string {
   const t = words('job')
   if (fallback) {
     return fallback.high === 0
       ? t('hint.none')
       : t('hint.fallback', { usual: usualText(fallback, unit, askedUnit) })
   }
-  if (!usual) return optional ? t('hint.optional') : t('hint.needed')
+  const taken = usual ?? known
+  if (!taken) return optional ? t('hint.optional') : t('hint.needed')
   return t('hint.usual', {
-    usual: usualText(usual, unit, askedUnit),
-    basis: words('terms')(`basis.${usual.basis}.label`),
+    usual: usualText(taken, unit, askedUnit),
+    basis: words('terms')(`basis.${taken.basis}.label`),
   })
 }

@@ -23,6 +23,8 @@ export interface AmountField {
   readonly sumsUnit?: string
   /** Taken where nothing is typed. */
   readonly usual?: Range & { readonly basis: Basis; readonly source?: string }
+  /** Known without being asked: what stands where nothing is typed. */
+  readonly known?: Range & { readonly basis: Basis; readonly source?: string }
   /** What the sums take where nothing is given. */
   readonly fallback?: Range
   /** May be left out of the sums. */
@@ -42,8 +44,11 @@ const EXAMPLES: Readonly<Record<string, number>> = {
 }
 
 /** `unitLengthMm` → `unit-length`: the unit is the form's business. */
-const shortName = (field: string) =>
-  field.replace(/(?:LPerM2|Mm|M2|M3|M|L)$/, '').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
+const shortName = (field: string) => kebab(field.replace(/(?:LPerM2|Mm|M2|M3|M|L)$/, ''))
+
+/** `bulkDensity` → `bulk-density`. */
+export const kebab = (name: string) =>
+  name.replace(/(?<=[a-z])[A-Z]+/g, (letters) => `-${letters.toLowerCase()}`).toLowerCase()
 
 /** What the address calls a field of a work: the first work's have no number. */
 export const fieldOfWork = (name: string, work: number): string => (work === 1 ? name : `${name}-${work}`)
@@ -67,7 +72,8 @@ export const dimensionFields = (kind: WorkKind, work: number): AmountField[] =>
     }
   })
 
-const asPercent = <R extends Range>(range: R): R => ({
+/** A share as a percentage. */
+export const asPercent = <R extends Range>(range: R): R => ({
   ...range,
   low: range.low * 100,
   typical: range.typical * 100,

@@ -2,11 +2,11 @@ import type { FieldFault } from '#lib/errors.ts'
 import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import { convert } from '#lib/mortar/units.ts'
 import { faultSentence } from '../../../_http/fault-sentence.ts'
-import { materialLabel } from '../../../_ui/label.ts'
-import { type Messages, words } from '../../../_words/index.ts'
+import { inSentence, materialLabel } from '../../../_ui/label.ts'
+import { words } from '../../../_words/index.ts'
 import { fieldOfWork } from './fields.ts'
-import { fieldLabel, ofWork } from './labels.ts'
-import { type Choice, choiceOf, type Inputs, type ReadField } from './read-inputs.ts'
+import { fieldLabel, ofWork, propertyLabel } from './labels.ts'
+import { allFields, type Choice, choiceOf, type Inputs, type ReadField } from './read-inputs.ts'
 
 /** A fault as the form shows it: at its field, where it has one. */
 export interface FormFault {
@@ -16,8 +16,7 @@ export interface FormFault {
 
 /** Every fault in words that name the field, in the order of the form. */
 export function formFaults(inputs: Inputs, faults: readonly FieldFault[]): FormFault[] {
-  const ofWorks = inputs.works.flatMap(({ dimensions, loss }) => [...dimensions, loss])
-  const fields = [...ofWorks, ...Object.values(inputs.site), ...inputs.packs, ...inputs.prices]
+  const fields = allFields(inputs)
   const names = (of: readonly ReadField[]) => of.map(({ name }) => name)
   const order = [
     ...inputs.works.flatMap((work) => [
@@ -30,12 +29,16 @@ export function formFaults(inputs: Inputs, faults: readonly FieldFault[]): FormF
     ...names(inputs.packs),
     'units',
     ...names(inputs.prices),
+    ...names(inputs.own.flatMap(({ fields }) => fields)),
+    ...names(inputs.assumed),
     'reason',
   ]
   const place = ({ name }: FormFault) => (name === undefined ? order.length : order.indexOf(name))
   const several = inputs.works.length > 1
   return faults.map((fault) => formFault(fault, fields, several)).sort((a, b) => place(a) - place(b))
 }
+
+const t = words('job')
 
 const CHOICE_LABELS = {
   use: 'form.kind',
@@ -45,12 +48,15 @@ const CHOICE_LABELS = {
 } as const satisfies Record<Choice, string>
 
 function formFault(fault: FieldFault, fields: readonly ReadField[], several: boolean): FormFault {
-  const t = words('job')
   const field = fields.find(({ path }) => fault.field === path || fault.field.startsWith(`${path}.`))
+  const own = fields.find(({ path }) => path === fault.field.replace(/^materials\./, 'materialFigures.'))
   const work = workOf(fault.field)
   const sentence = (given: FieldFault, label: string) =>
     faultSentence(given, work === undefined ? label : ofWork(work, several, label))
-  if (field) return { name: field.name, sentence: sentence(asked(fault, field), fieldLabel(field)) }
+  if (field) return { name: field.name, sentence: sentence(asked(fault, field), fieldName(field)) }
+  // The sums find fault with one's own figure by the name of the material's.
+  if (own && own.read.text !== '')
+    return { name: own.name, sentence: faultSentence(asked(fault, own), fieldName(own)) }
   const choice = choiceOf(fault.field)
   if (choice) return { name: fault.field, sentence: sentence(fault, t(CHOICE_LABELS[choice])) }
   if (fault.field === 'furtherWorks') return { sentence: t('faults.works', { most: MOST_WORKS }) }
@@ -59,13 +65,22 @@ function formFault(fault: FieldFault, fields: readonly ReadField[], several: boo
   if (group === 'limeState') return { name: 'lime', sentence: faultSentence(fault, t('fields.lime')) }
   if (group === 'materials')
     return {
-      name: 'lime',
+      name: own?.name ?? 'lime',
       sentence: t('faults.material', {
         material: materialLabel(material),
-        property: words('terms')(`property.${property as keyof Messages['terms']['property']}`),
+        property: propertyLabel(property),
       }),
     }
   return { sentence: t('faults.recipe', { field: fault.field }) }
+}
+
+/** What a field is called where it does not stand beneath its material's name. */
+function fieldName(field: ReadField): string {
+  const [group, material = ''] = field.path.split('.')
+  const name = fieldLabel(field)
+  return group === 'materialFigures'
+    ? t('sheet.pair', { name: materialLabel(material), value: inSentence(name) })
+    : name
 }
 
 /** The number of the work that a fault is of, by the names of the request and of the form. */

@@ -8,6 +8,7 @@ import { AmountField } from './amount-field.tsx'
 import { fieldOfWork, SANDS, SYSTEMS } from './fields.ts'
 import type { FormFault } from './form-faults.ts'
 import { OverrideFields } from './override-fields.tsx'
+import { OwnFields } from './own-fields.tsx'
 import type { Choice, Inputs, ReadField } from './read-inputs.ts'
 import { WorkFields } from './work-fields.tsx'
 
@@ -112,6 +113,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
           {figure(site.rate, t('fields.rateHint'))}
         </div>
       </details>
+      <OwnFields inputs={inputs} figure={figure} />
       {recipe.standing !== 'in-use' && <OverrideFields inputs={inputs} error={errorAt('reason')} />}
       <div className="actions">
         <button className="button" type="submit">

@@ -1,3 +1,4 @@
+import type { Assumption } from '#lib/mortar/assumptions.ts'
 import { materialLabel } from '../../../_ui/label.ts'
 import { LOCALE, type Messages, words } from '../../../_words/index.ts'
 import type { AmountField, SITE_FIELDS } from './fields.ts'
@@ -11,6 +12,8 @@ type SiteLabel = keyof typeof SITE_FIELDS
 export function fieldLabel({ path, name }: Pick<AmountField, 'path' | 'name'>): string {
   const [group, field = ''] = ofFurther(path) ? path.split('.').slice(2) : path.split('.')
   if (group === 'work') return capital(words('steps')(`work.${field as Dimension}`))
+  if (group === 'materialFigures') return capital(propertyLabel(path.split('.')[2] ?? ''))
+  if (group === 'assumed') return words('pages')(`method.assumedOf.${field as Assumption}`)
   if (group === 'packsKg') return job('fields.pack', { material: materialLabel(field) })
   if (group === 'packPrices') return job('fields.price', { material: materialLabel(field) })
   if (group === 'lossPercent') return job('fields.loss')
@@ -18,6 +21,10 @@ export function fieldLabel({ path, name }: Pick<AmountField, 'path' | 'name'>): 
 }
 
 const ofFurther = (path: string) => path.startsWith('furtherWorks.')
+
+/** What a property of a material is called, inside a sentence. */
+export const propertyLabel = (property: string) =>
+  words('terms')(`property.${property as keyof Messages['terms']['property']}`)
 
 /** Which work something belongs to, in front of what it is called; nothing where there is one alone. */
 export const ofWork = (work: number, several: boolean, name: string): string =>

@@ -25,6 +25,7 @@ import {
   SYSTEMS,
   type System,
 } from './fields.ts'
+import { assumedFields, ownFields } from './own-figures.ts'
 import { arrangeWorks } from './works.ts'
 
 /** A field with what was read in it, in the unit it was asked in. */
@@ -55,6 +56,9 @@ export interface Inputs {
   readonly site: Readonly<Record<keyof typeof SITE_FIELDS, ReadField>>
   readonly packs: readonly ReadField[]
   readonly prices: readonly ReadField[]
+  /** One's own figures, by material, and of what is assumed. */
+  readonly own: readonly { readonly material: string; readonly fields: readonly ReadField[] }[]
+  readonly assumed: readonly ReadField[]
   readonly money: string
   readonly reason: string
   readonly overridden: boolean
@@ -93,8 +97,9 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
   ) as Inputs['site']
   const packs = packFields(recipe).map(read)
   const prices = priceFields(recipe).map(read)
-  const ofWorks = works.flatMap(({ dimensions, loss }) => [...dimensions, loss])
-  const asked = [...ofWorks, ...Object.values(site), ...packs, ...prices].filter(
+  const own = ownFields(recipe).map(({ material, fields }) => ({ material, fields: fields.map(read) }))
+  const assumed = assumedFields().map(read)
+  const asked = allFields({ works, site, packs, prices, own, assumed }).filter(
     ({ name }) => sand === 'measured' || (name !== 'moisture' && name !== 'bulking'),
   )
   const overridden = recipe.standing !== 'in-use' && typed.override === 'yes'
@@ -123,6 +128,8 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
     site,
     packs,
     prices,
+    own,
+    assumed,
     money: typed.money ?? '',
     reason: typed.reason ?? '',
     overridden,
@@ -131,17 +138,25 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
   }
 }
 
+/** Every figure that the form asks for, in its order. */
+export const allFields = ({ works, site, packs, prices, own, assumed }: Fields): ReadField[] => [
+  ...works.flatMap(({ dimensions, loss }) => [...dimensions, loss]),
+  ...Object.values(site),
+  ...packs,
+  ...prices,
+  ...own.flatMap(({ fields }) => fields),
+  ...assumed,
+]
+type Fields = Pick<Inputs, 'works' | 'site' | 'packs' | 'prices' | 'own' | 'assumed'>
+
 /** What the form would send as it stands: what was typed, and the examples that stand in it by themselves. */
-export function asItWouldBeSent({ typed, works, site, packs, prices }: Inputs): Typed {
+export function asItWouldBeSent(inputs: Inputs): Typed {
+  const { typed, works } = inputs
   const { show: _, ...kept } = typed
   const kinds = works.map(({ number, kind }) => [fieldOfWork('use', number), kind] as const)
-  const fields = [
-    ...works.flatMap(({ dimensions, loss }) => [...dimensions, loss]),
-    ...Object.values(site),
-    ...packs,
-    ...prices,
-  ]
-  const texts = fields.flatMap(({ name, read }) => (read.text === '' ? [] : [[name, read.text] as const]))
+  const texts = allFields(inputs).flatMap(({ name, read }) =>
+    read.text === '' ? [] : [[name, read.text] as const],
+  )
   return { ...Object.fromEntries([...kinds, ...texts]), ...kept }
 }
 

@@ -10,6 +10,7 @@ import { JobCautions } from './cautions-line.tsx'
 import { Sequence, Storage, Warnings } from './guidance.tsx'
 import { Quantities } from './quantities.tsx'
 import type { Inputs } from './read-inputs.ts'
+import { TakenList } from './taken-list.tsx'
 import { Totals } from './totals.tsx'
 import type { Versions } from './versions.ts'
 import { WorksDrawn } from './work-drawn.tsx'
@@ -84,6 +85,7 @@ export function Sheet({
       </p>
       <KeepSheet fresh={inputs.fresh} address={address} />
       <WorksDrawn works={worksAsked(inputs)} system={system} printed={working} />
+      <TakenList sheet={sheet} inputs={inputs} printed={working} />
       <Working sheet={sheet} open={working} />
     </section>
   )

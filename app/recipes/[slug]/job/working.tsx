@@ -4,14 +4,13 @@ import { materialLabel } from '../../../_ui/label.ts'
 import { SourceText } from '../../../_ui/source-mark.tsx'
 import { StepTable } from '../../../_ui/workshop/working.tsx'
 import { formatList } from '../../../_words/format.ts'
-import { type Messages, words } from '../../../_words/index.ts'
-import { ofWork } from './labels.ts'
+import { words } from '../../../_words/index.ts'
+import { ofWork, propertyLabel } from './labels.ts'
 
 const t = words('job')
 
 /** Every line of working: formula, numbers, result with its range, source. */
 export function Working({ sheet, open }: { sheet: JobSheet; open: boolean }) {
-  const assumed = sheet.assumed.map((name) => words('pages')(`method.assumedOf.${name}`))
   const unknown = sheet.unknowns.map(({ material, property }) =>
     t('sheet.pair', { name: materialLabel(material), value: propertyLabel(property) }),
   )
@@ -29,13 +28,9 @@ export function Working({ sheet, open }: { sheet: JobSheet; open: boolean }) {
         ))}
       {sheet.works.length > 1 && <h4>{t('works.all')}</h4>}
       <StepTable steps={sheet.steps.filter(({ work }) => work === undefined)} sourceOf={source} />
-      {assumed.length > 0 && <p className="note">{t('sheet.assumed', { list: formatList(assumed) })}</p>}
       {unknown.length > 0 && <p className="note">{t('sheet.unknown', { list: formatList(unknown) })}</p>}
     </details>
   )
 }
 
 const source = (text: string) => <SourceText text={text} />
-
-const propertyLabel = (property: string) =>
-  words('terms')(`property.${property as keyof Messages['terms']['property']}`)

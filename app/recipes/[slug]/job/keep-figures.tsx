@@ -1,0 +1,91 @@
+'use client'
+
+import { useEffect, useRef, useState } from 'react'
+import type { KeepWords } from './keep-words.ts'
+import { forgetFigures, type KeptFigures, keepFigures, keptFigures } from './kept-figures.ts'
+
+interface Props {
+  /** Every field that may be kept, by its name, with what it is called. */
+  readonly labels: Readonly<Record<string, string>>
+  /** Units that the form asks in. */
+  readonly system: string
+  readonly words: KeepWords
+}
+
+/**
+ * Offers to keep one's own figures in this browser and to put in those it has kept. Nothing is put in unasked, and
+ * nothing that was typed in other units. Without a script there is nothing here, and the address still holds it all.
+ */
+export function KeepFigures({ labels, system, words }: Props) {
+  const [kept, setKept] = useState<KeptFigures>()
+  const [said, setSaid] = useState('')
+  const place = useRef<HTMLDivElement>(null)
+  useEffect(() => setKept(read()), [])
+  if (!kept) return null
+
+  const inputs = () =>
+    Object.keys(labels).flatMap((name) => {
+      const found = place.current?.closest('form')?.elements.namedItem(name)
+      return found instanceof HTMLInputElement ? [found] : []
+    })
+  const offered = Object.keys(labels).filter((name) => kept[name]?.units === system)
+  const keep = () => {
+    const typed = inputs().flatMap(({ name, value }) => (value.trim() === '' ? [] : [[name, value.trim()]]))
+    if (typed.length === 0) return setSaid(words.none)
+    const done = reach((store) => keepFigures(store, Object.fromEntries(typed), system))
+    setSaid(done ? words.kept : words.failed)
+    setKept(read())
+  }
+  const put = () => {
+    for (const input of inputs()) {
+      const figure = kept[input.name]
+      if (figure?.units !== system) continue
+      input.value = figure.text
+      input.dispatchEvent(new Event('input', { bubbles: true }))
+    }
+    setSaid(words.done)
+  }
+  const forget = () => {
+    setSaid(reach(forgetFigures) ? words.forgotten : words.failed)
+    setKept(read())
+  }
+  return (
+    <div className="job-keep" ref={place}>
+      {offered.length > 0 && (
+        <>
+          <p>
+            {words.offer.replace(
+              '{list}',
+              offered.map((name) => `${labels[name]} ${kept[name]?.text}`).join('; '),
+            )}
+          </p>
+          <p className="actions">
+            <button className="button button-plain" type="button" onClick={put}>
+              {words.put}
+            </button>
+            <button className="button button-plain" type="button" onClick={forget}>
+              {words.forget}
+            </button>
+          </p>
+        </>
+      )}
+      <button className="button button-plain" type="button" onClick={keep}>
+        {words.keep}
+      </button>
+      <p role="status" className="note">
+        {said}
+      </p>
+    </div>
+  )
+}
+
+const read = () => reach(keptFigures) || {}
+
+/** A browser may refuse even to name its store. */
+function reach<T>(use: (store: Storage) => T): T | undefined {
+  try {
+    return use(window.localStorage)
+  } catch {
+    return undefined
+  }
+}
