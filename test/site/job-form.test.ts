@@ -249,3 +249,60 @@ describe('The job form', () => {
     })
   })
 })
+
+describe('The job sheet with a script', () => {
+  const opened = async (path: string, look: (page: Page, trouble: string[]) => Promise<void>) => {
+    const { page, trouble } = await openPage(browser, { baseURL: SITE })
+    await page.goto(path, { waitUntil: 'networkidle' })
+    await look(page, trouble)
+    await page.context().close()
+  }
+  const figures = async (page: Page) =>
+    /figures [0-9a-f]{10}/.exec((await page.textContent('#sheet')) ?? '')?.[0]
+
+  it('follows what is typed with the very figures that the button gives, and the address with it', async () => {
+    await opened(job({ depth: '25', loss: '10', 'joint-share': '20' }), async (page, trouble) => {
+      await page.fill('input[name=area]', '50')
+      // 50 m² · 0.2 · 25 mm = 250 L, 275 with 10 % lost.
+      await page.locator('#sheet', { hasText: '275 L' }).waitFor()
+      expect(await page.textContent('#field-area-echo')).toBe('Read as 50 m²')
+      await expect.poll(() => new URL(page.url()).searchParams.get('area')).toBe('50')
+      const [live, text] = [await figures(page), await page.innerText('#sheet')]
+      expect(live).toBeDefined()
+      await submit(page)
+      expect(await figures(page)).toBe(live)
+      expect(await page.innerText('#sheet')).toBe(text)
+      expect(trouble).toEqual([])
+    })
+  })
+
+  it('shows no figures for what cannot be read, says so at the field, and takes them up again', async () => {
+    await opened(job({ depth: '25', 'joint-share': '20' }), async (page, trouble) => {
+      await page.fill('input[name=area]', 'wide')
+      await page.locator('.job-live #faults').waitFor()
+      expect(await page.locator('#sheet').count()).toBe(0)
+      expect(await page.textContent('#field-area-error')).toContain('“wide” is not a number')
+      expect(await page.getAttribute('#field-area', 'aria-invalid')).toBe('true')
+      expect(await page.locator(':focus').getAttribute('name')).toBe('area')
+      await page.fill('input[name=area]', '50')
+      await page.locator('#sheet', { hasText: '250 L' }).waitFor()
+      expect(await page.locator('#field-area-error').count()).toBe(0)
+      expect(await page.getAttribute('#field-area', 'aria-invalid')).toBeNull()
+      expect(trouble).toEqual([])
+    })
+  })
+
+  it('says that the sheet is the one before, where it cannot be worked out or other fields are needed', async () => {
+    await opened(job({ depth: '25' }), async (page) => {
+      const before = await figures(page)
+      await page.route('**/job?*', (route) => route.abort())
+      await page.fill('input[name=area]', '50')
+      await page.getByText('Could not be worked out anew').waitFor()
+      expect(await figures(page)).toBe(before)
+      await page.unroute('**/job?*')
+      await page.selectOption('select[name=use]', 'plaster')
+      await page.getByText('Press “Show its fields” to go on').waitFor()
+      expect(await figures(page)).toBe(before)
+    })
+  })
+})

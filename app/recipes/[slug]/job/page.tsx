@@ -9,6 +9,7 @@ import { addressWith, type Query, wholeNumber } from '../../../_ui/query.ts'
 import { words } from '../../../_words/index.ts'
 import { FaultList } from './fault-list.tsx'
 import { JobForm } from './job-form.tsx'
+import { LiveSheet } from './live-sheet.tsx'
 import { asItWouldBeSent } from './read-inputs.ts'
 import { Sheet } from './sheet.tsx'
 import { StandingNotice } from './standing-notice.tsx'
@@ -23,6 +24,14 @@ interface Props {
 }
 
 const t = words('job')
+
+/** The script has no catalogue; `{telling}` is filled in there. */
+const LIVE = {
+  busy: t('live.busy'),
+  fields: t('live.fields'),
+  failed: t('live.failed'),
+  done: t('live.done', { telling: '{telling}' }),
+}
 
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
@@ -63,18 +72,20 @@ export default async function JobPage({ params, searchParams }: Props) {
         {!sheet && <StandingNotice recipe={recipe.body} />}
       </PageHead>
       <JobForm action={path} recipe={recipe.body} inputs={inputs} faults={faults} revision={earlier} />
-      {sheet && versions && address && (
-        <Sheet
-          recipe={recipe}
-          inputs={inputs}
-          sheet={sheet}
-          versions={versions}
-          address={address}
-          working={typed.working === 'open'}
-          cardAddress={addressOf(`${path}/card`, asItWouldBeSent(inputs), versions)}
-          workingAddress={`${addressOf(path, { ...asItWouldBeSent(inputs), working: 'open' }, versions)}#working`}
-        />
-      )}
+      <LiveSheet words={LIVE}>
+        {sheet && versions && address && (
+          <Sheet
+            recipe={recipe}
+            inputs={inputs}
+            sheet={sheet}
+            versions={versions}
+            address={address}
+            working={typed.working === 'open'}
+            cardAddress={addressOf(`${path}/card`, asItWouldBeSent(inputs), versions)}
+            workingAddress={`${addressOf(path, { ...asItWouldBeSent(inputs), working: 'open' }, versions)}#working`}
+          />
+        )}
+      </LiveSheet>
     </>
   )
 }

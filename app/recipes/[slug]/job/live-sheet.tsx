@@ -1,0 +1,77 @@
+'use client'
+
+import { type ReactNode, useEffect, useState } from 'react'
+import { ask, followFields, isTouched, wantsOtherFields } from './live-form.ts'
+
+/** What is said of the sheet while it and the form are not of one mind. */
+export type LiveWords = Readonly<Record<'busy' | 'fields' | 'failed' | 'done', string>>
+type State = 'still' | 'busy' | 'fields' | 'failed'
+
+/** Typing pauses this long before the server is asked, so that no key waits. */
+const PAUSE_MS = 400
+
+/**
+ * Works the sheet out anew as somebody types: asks the server for the page that the button would lead to and puts its
+ * sheet in place of this one. Until it has come the sheet is marked as the one before.
+ */
+export function LiveSheet({ words, children }: { words: LiveWords; children: ReactNode }) {
+  const [html, setHtml] = useState<string>()
+  const [state, setState] = useState<State>('still')
+  const [said, setSaid] = useState('')
+
+  useEffect(() => {
+    const form = document.querySelector<HTMLFormElement>('form.job-form')
+    if (!form) return
+    let pause: ReturnType<typeof setTimeout> | undefined
+    let asked: AbortController | undefined
+    const work = async () => {
+      asked = new AbortController()
+      const { signal } = asked
+      try {
+        const answered = await ask(form, signal)
+        if (signal.aborted) return
+        const open = document.querySelector<HTMLDetailsElement>('#working')?.open === true
+        setHtml(open ? answered.html.replace('id="working"', 'id="working" open=""') : answered.html)
+        followFields(form, answered.page)
+        // What was to be mended when the page came is told in the sheet's place from now on.
+        for (const before of document.querySelectorAll<HTMLElement>('.page-head .job-faults')) {
+          before.hidden = true
+          before.removeAttribute('id')
+        }
+        if (answered.address) window.history.replaceState(null, '', answered.address)
+        setState('still')
+        setSaid(words.done.replace('{telling}', answered.telling))
+      } catch {
+        if (!signal.aborted) setState('failed')
+      }
+    }
+    const typed = () => {
+      clearTimeout(pause)
+      asked?.abort()
+      if (wantsOtherFields(form)) return setState('fields')
+      setState('busy')
+      pause = setTimeout(work, PAUSE_MS)
+    }
+    form.addEventListener('input', typed)
+    if (isTouched(form)) typed()
+    return () => {
+      clearTimeout(pause)
+      asked?.abort()
+      form.removeEventListener('input', typed)
+    }
+  }, [words])
+
+  return (
+    <div className="job-live" aria-busy={state === 'busy'}>
+      <p className="job-live-note screen-only" role="status">
+        {state === 'still' ? <span className="hidden-words">{said}</span> : words[state]}
+      </p>
+      {html === undefined ? (
+        children
+      ) : (
+        // biome-ignore lint/security/noDangerouslySetInnerHtml: a part of this site's own page, as its server drew it
+        <div dangerouslySetInnerHTML={{ __html: html }} />
+      )}
+    </div>
+  )
+}
