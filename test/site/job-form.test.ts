@@ -267,11 +267,11 @@ describe('The job sheet with a script', () => {
       await page.locator('#sheet', { hasText: '275 L' }).waitFor()
       expect(await page.textContent('#field-area-echo')).toBe('Read as 50 m²')
       await expect.poll(() => new URL(page.url()).searchParams.get('area')).toBe('50')
-      const [live, text] = [await figures(page), await page.innerText('#sheet')]
+      const [live, text] = [await figures(page), await page.textContent('#sheet')]
       expect(live).toBeDefined()
       await submit(page)
       expect(await figures(page)).toBe(live)
-      expect(await page.innerText('#sheet')).toBe(text)
+      expect(await page.textContent('#sheet')).toBe(text)
       expect(trouble).toEqual([])
     })
   })
