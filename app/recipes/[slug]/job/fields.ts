@@ -163,7 +163,7 @@ export const isOutsideUses = ({ uses }: RecipeBody, kind: WorkKind): boolean =>
   kind !== 'volume' && !uses.some((use) => KIND_FOR[use] === kind || ALSO_FOR[kind]?.includes(use))
 
 /** The kind of work that a recipe was written for first, of those that are not there yet. */
-export const kindFor = ({ uses }: RecipeBody, there: readonly WorkKind[] = []): WorkKind =>
+export const kindFor = ({ uses }: RecipeBody, there: readonly string[] = []): WorkKind =>
   uses.flatMap((use) => KIND_FOR[use] ?? []).find((kind) => !there.includes(kind)) ??
   WORK_KINDS[0] ??
   'volume'

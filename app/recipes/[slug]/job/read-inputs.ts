@@ -25,6 +25,7 @@ import {
   SYSTEMS,
   type System,
 } from './fields.ts'
+import { merge, place, requested } from './make-request.ts'
 import { assumedFields, ownFields } from './own-figures.ts'
 import { arrangeWorks } from './works.ts'
 
@@ -71,12 +72,7 @@ export interface Inputs {
 export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revision: number): Inputs {
   const untouched = sent.use === undefined
   const fresh = untouched || sent.show !== undefined
-  const next = (now: Typed) =>
-    kindFor(
-      recipe,
-      WORK_KINDS.filter((kind) => Object.keys(now).some((name) => isUse(name) && now[name] === kind)),
-    )
-  const { typed, count, added } = arrangeWorks(sent, MOST_WORKS, next)
+  const { typed, count, added } = arrangeWorks(sent, MOST_WORKS, (there) => kindFor(recipe, there))
   const system = pick(SYSTEMS, typed.units) ?? 'metric'
   const sand = pick(SANDS, typed.sand) ?? 'damp'
   const limeState = pick(LIME_STATES, typed.lime) ?? limeStateFor(recipe)
@@ -164,11 +160,9 @@ export function asItWouldBeSent(inputs: Inputs): Typed {
 const CHOICES = { use: WORK_KINDS, lime: LIME_STATES, sand: SANDS, units: SYSTEMS } as const
 export type Choice = keyof typeof CHOICES
 
-const isUse = (name: string) => /^use(?:-\d+)?$/.test(name)
-
 /** The choice that a field is; that of a further work has its number behind it. */
 export const choiceOf = (name: string): Choice | undefined => {
-  const own = isUse(name) ? 'use' : name
+  const own = name.replace(/^use-\d+$/, 'use')
   return Object.hasOwn(CHOICES, own) ? (own as Choice) : undefined
 }
 
@@ -194,35 +188,4 @@ function readField(field: AmountField, typed: Typed, system: System, asExample: 
     askedUnit,
     read: { text: formatNumber(example), amount: { low: example, typical: example, high: example } },
   }
-}
-
-/** The amount in the request's own unit: as typed, or as is usual. */
-function requested({ read, usual, unit, sumsUnit = unit, askedUnit }: ReadField): number | Range | undefined {
-  const amount = read.amount ? convertRange(read.amount, askedUnit, unit) : usual && bare(usual)
-  if (!amount || read.fault) return undefined
-  const { low, typical, high } = sumsUnit === unit ? amount : convertRange(amount, unit, sumsUnit)
-  return low === high ? typical : { low, typical, high }
-}
-
-const bare = ({ low, typical, high }: Range): Range => ({ low, typical, high })
-
-/** Puts a value where its path points: `work.areaM2` into `work`, `furtherWorks.0.work.areaM2` into the second. */
-function place(draft: object, path: string, value: number | Range | undefined): void {
-  if (value === undefined) return
-  const keys = path.split('.')
-  const last = keys.pop() ?? path
-  const at = keys.reduce<object>((inner, key) => {
-    const there: unknown = Reflect.get(inner, key)
-    if (typeof there === 'object' && there !== null) return there
-    const made = {}
-    Reflect.set(inner, key, made)
-    return made
-  }, draft)
-  Reflect.set(at, last, value)
-}
-
-/** A field that could not be read is not also missing. */
-function merge(typing: readonly FieldFault[], schema: readonly FieldFault[]): FieldFault[] {
-  const known = new Set(typing.map(({ field }) => field))
-  return [...typing, ...schema.filter(({ field }) => ![...known].some((one) => field.startsWith(one)))]
 }

@@ -24,7 +24,11 @@ export interface Arranged {
  *
  * @param next what kind a work that is added has at first
  */
-export function arrangeWorks(typed: Typed, most: number, next: (typed: Typed) => WorkKind): Arranged {
+export function arrangeWorks(
+  typed: Typed,
+  most: number,
+  next: (there: readonly string[]) => WorkKind,
+): Arranged {
   const further = Object.keys(typed).flatMap((name) => /^use-([2-9]|[1-9]\d)$/.exec(name)?.[1] ?? [])
   const numbers = [1, ...further.map(Number).sort((a, b) => a - b)]
   const dropped = Number(/^drop-(\d+)$/.exec(typed.show ?? '')?.[1])
@@ -42,7 +46,8 @@ export function arrangeWorks(typed: Typed, most: number, next: (typed: Typed) =>
   if (typed.show !== 'more' || kept.length >= most)
     return { typed: arranged, count: kept.length, added: undefined }
   const added = kept.length + 1
-  arranged[fieldOfWork('use', added)] = next(arranged)
+  const there = kept.flatMap((_, k) => arranged[fieldOfWork('use', k + 1)] ?? [])
+  arranged[fieldOfWork('use', added)] = next(there)
   return { typed: arranged, count: added, added }
 }
 
