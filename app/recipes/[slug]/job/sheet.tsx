@@ -76,7 +76,8 @@ export function Sheet({
         <span className="screen-only">{t('versions.note')}</span>
       </p>
       <p className="screen-only note">
-        {t('sheet.print')} <a href={workingAddress}>{t('sheet.workingOpen')}</a>
+        {t(sheet.works.length === 1 ? 'sheet.print' : 'sheet.printSeveral')}{' '}
+        <a href={workingAddress}>{t('sheet.workingOpen')}</a>
       </p>
       <p className="screen-only">
         <a className="touch" href={cardAddress}>

@@ -1,19 +1,18 @@
+import type { Caution } from '#lib/content/types.ts'
 import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
-import type { BatchPart } from '#lib/mortar/batch.ts'
-import type { JobBatch, JobSheet } from '#lib/mortar/job-types.ts'
-import { exactly, type Range } from '#lib/mortar/range.ts'
-import { labelOf, materialLabel } from '../../../../_ui/label.ts'
+import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { labelOf } from '../../../../_ui/label.ts'
 import { Notice } from '../../../../_ui/notice.tsx'
 import { formatDate } from '../../../../_words/format.ts'
 import { words } from '../../../../_words/index.ts'
 import { jobCautions } from '../cautions-line.tsx'
-import type { System } from '../fields.ts'
 import { loadsText } from '../loads-text.ts'
 import type { Inputs } from '../read-inputs.ts'
-import { exactText, Shown, shownText } from '../shown.tsx'
 import type { Versions } from '../versions.ts'
-import { CardSteps } from './card-steps.tsx'
+import { cardFit } from './card-fit.ts'
+import { CardSteps, stepsAtMixer } from './card-steps.tsx'
+import { nameOf, OneLoad } from './one-load.tsx'
 
 const t = words('job')
 
@@ -36,52 +35,75 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
         </p>
       </Notice>
     )
+  const standing =
+    body.standing === 'in-use'
+      ? ''
+      : `${body.standingReason} ${t('standing.printed', { reason: inputs.reason })}`
+  const cautions = cautionsOnCard(jobCautions(sheet, body))
+  const steps = stepsAtMixer(sheet.sequence)
+  const foot = t('card.versions', {
+    ...versions,
+    date: formatDate(recipe.publishedAt),
+    sums: String(versions.sums),
+    revision: String(versions.revision),
+  })
+  const fit = cardFit({
+    title: body.title,
+    standing,
+    cautions: cautions.map(({ title = '', text }) => `${title} ${text}`),
+    loads: t('card.load', { loads: loadsText(batch.loads) }),
+    rows: [...batch.parts.map((part) => nameOf(sheet, part)), t('card.waterFirst'), t('card.waterTotal')],
+    below: `${t('card.box', { box: '000 L' })} ${t('card.makes')} 000 L (000–000). ${t('card.water')}`,
+    steps: steps.map(({ id, hours }) => `${t(`sequence.${id}`)}${hours ? ' 00 h (00–00)' : ''}`),
+    foot: `${body.invented ? t('card.invented') : ''} ${foot}`,
+  })
   return (
-    <article className="batch-card" id="card" aria-labelledby="card-head">
+    <article className={`batch-card card-fit-${fit}`} id="card" aria-labelledby="card-head">
       <h2 id="card-head">{body.title}</h2>
-      {body.standing !== 'in-use' && (
+      {standing !== '' && (
         <p className="card-standing">
-          <strong>{labelOf('standings', body.standing)}.</strong> {body.standingReason}{' '}
-          {t('standing.printed', { reason: inputs.reason })}
+          <strong>{labelOf('standings', body.standing)}.</strong> {standing}
         </p>
       )}
-      <CardCautions sheet={sheet} recipe={body} />
+      <CardCautions cautions={cautions} />
       <OneLoad sheet={sheet} batch={batch} system={inputs.system} />
-      <CardSteps steps={sheet.sequence} />
+      <CardSteps steps={steps} />
       <p className="card-foot">
         {body.invented && <strong>{t('card.invented')} </strong>}
-        {t('card.versions', {
-          ...versions,
-          date: formatDate(recipe.publishedAt),
-          sums: String(versions.sums),
-          revision: String(versions.revision),
-        })}
+        {foot}
       </p>
     </article>
   )
 }
 
-/** What can hurt at the mixer in a sentence each, and what else the sheet warns of by its name. */
-function CardCautions({ sheet, recipe }: { sheet: JobSheet; recipe: RecipeBody }) {
-  const cautions = jobCautions(sheet, recipe)
-  const here = cautions.filter(({ id }) => AT_THE_MIXER.has(id))
-  const elsewhere = cautions.filter(({ id }) => !AT_THE_MIXER.has(id))
-  return (
-    <section className="card-cautions" aria-labelledby="card-cautions">
-      <h3 id="card-cautions">{t('card.cautions')}</h3>
-      <ul>
-        {here.map(({ id, title, notice }) => (
-          <li key={id}>
-            <strong>{title}.</strong> {notice}
-          </li>
-        ))}
-        {elsewhere.length > 0 && (
-          <li>{t('card.elsewhere', { list: elsewhere.map(({ title }) => title).join('; ') })}</li>
-        )}
-      </ul>
-    </section>
-  )
+interface CardCaution {
+  readonly title?: string
+  readonly text: string
 }
+
+/** What can hurt at the mixer in a sentence each, and what else the sheet warns of by its name. */
+function cautionsOnCard(cautions: readonly Caution[]): CardCaution[] {
+  const elsewhere = cautions.filter(({ id }) => !AT_THE_MIXER.has(id)).map(({ title }) => title)
+  return [
+    ...cautions
+      .filter(({ id }) => AT_THE_MIXER.has(id))
+      .map(({ title, notice }) => ({ title, text: notice })),
+    ...(elsewhere.length > 0 ? [{ text: t('card.elsewhere', { list: elsewhere.join('; ') }) }] : []),
+  ]
+}
+
+const CardCautions = ({ cautions }: { cautions: readonly CardCaution[] }) => (
+  <section className="card-cautions" aria-labelledby="card-cautions">
+    <h3 id="card-cautions">{t('card.cautions')}</h3>
+    <ul>
+      {cautions.map(({ title, text }) => (
+        <li key={text}>
+          {title !== undefined && <strong>{title}.</strong>} {text}
+        </li>
+      ))}
+    </ul>
+  </section>
+)
 
 const AT_THE_MIXER: ReadonlySet<string> = new Set([
   'quicklime',
@@ -91,55 +113,3 @@ const AT_THE_MIXER: ReadonlySet<string> = new Set([
   'chromate-in-cement',
   'mixer',
 ])
-
-/** What is measured for one load, in boxes or by weight, and its water between limits. */
-function OneLoad({ sheet, batch, system }: { sheet: JobSheet; batch: JobBatch; system: System }) {
-  const water = (name: string, value: Range) => (
-    <tr>
-      <th scope="row">{name}</th>
-      <td>
-        <Shown value={value} unit="L" system={system} liquid />
-      </td>
-    </tr>
-  )
-  return (
-    <section className="card-load" aria-labelledby="card-load">
-      <h3 id="card-load">{t('card.load', { loads: loadsText(batch.loads) })}</h3>
-      <table>
-        <tbody>
-          {batch.parts.map((part) => (
-            <tr key={part.index}>
-              <th scope="row">{nameOf(sheet, part)}</th>
-              <td>
-                <Measured part={part} system={system} />
-              </td>
-            </tr>
-          ))}
-          {water(t('card.waterFirst'), batch.firstChargeL)}
-          {water(t('card.waterTotal'), batch.likelyTotalL)}
-        </tbody>
-      </table>
-      <p>
-        {t('card.box', { box: exactText(batch.gaugeBoxL, 'L', system) })} {t('card.makes')}{' '}
-        <Shown value={batch.makesL} unit="L" system={system} />. {t('card.water')}
-      </p>
-    </section>
-  )
-}
-
-function nameOf(sheet: JobSheet, { index, material }: BatchPart): string {
-  const state = sheet.ingredients.find((one) => one.index === index)?.state
-  return state === undefined
-    ? materialLabel(material)
-    : t('sheet.state', { material: materialLabel(material), state: labelOf('measured-states', state) })
-}
-
-function Measured({ part: { boxes, litres, kg }, system }: { part: BatchPart; system: System }) {
-  if (boxes === null || litres === null) return <>{shownText(exactly(kg), 'kg', system)}</>
-  return (
-    <>
-      {t('sheet.boxes', { count: boxes })}{' '}
-      <span className="quantity-range">{t('card.litres', { volume: exactText(litres, 'L', system) })}</span>
-    </>
-  )
-}
