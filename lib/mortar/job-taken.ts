@@ -52,13 +52,21 @@ function figureOf(input: JobInput, field: string, value: Range): TakenFigure | u
   const [group, material = '', name = ''] = field.split('.')
   if (group === 'materials') {
     const property = input.materials[material]?.[name as PropertyName]
-    return property && { field, value, ...origin(property) }
+    return property && { field, value: bare(value), ...origin(property) }
   }
   if (group !== 'assumed') return undefined
-  if (!isAssumption(material)) return { field, value, unit: '1', basis: 'practice' }
+  if (!isAssumption(material)) return { field, value: bare(value), unit: '1', basis: 'practice' }
   const own = input.assumed?.[material] !== undefined
-  return { field, value, ...origin(ASSUMED[material]), ...(own && { basis: 'measured' as const }) }
+  return {
+    field,
+    value: bare(value),
+    ...origin(ASSUMED[material]),
+    ...(own && { basis: 'measured' as const }),
+  }
 }
+
+/** The range alone: a material's figure carries its unit and source along. */
+const bare = ({ low, typical, high }: Range): Range => ({ low, typical, high })
 
 const isAssumption = (name: string): name is keyof typeof ASSUMED => Object.hasOwn(ASSUMED, name)
 
