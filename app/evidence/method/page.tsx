@@ -12,9 +12,10 @@ import { DataTable } from '../../_ui/data-table.tsx'
 import { Formula } from '../../_ui/formula.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { Section } from '../../_ui/section.tsx'
-import { BasisMark, SourceMark } from '../../_ui/source-mark.tsx'
+import { SourceMark } from '../../_ui/source-mark.tsx'
 import { words } from '../../_words/index.ts'
 import { Honesty } from '../honesty.tsx'
+import { Coverage } from './coverage.tsx'
 
 const t = words('evidence')
 
@@ -111,9 +112,7 @@ export default function EvidenceMethodPage() {
             draws: COARSE.resamples,
           })}
         </p>
-        <p>
-          {t('method.simulated')} <BasisMark basis="measured" />
-        </p>
+        <Coverage />
         <p>{t('method.minimum', { walls: MIN_WALLS, years: MIN_WALL_YEARS })}</p>
       </Section>
       <Section id="conventions" title={t('method.conventions')}>
