@@ -4,52 +4,11 @@ import type { Interval } from './interval.ts'
 /** Damp comes and goes, so it is states over time beside the weather, never survival. */
 
 /** Steps of the scale: at most `dry` counts as dry, at least `damp` as damp; what is between is neither. */
-export const DAMP_SCALE = { dry: 0, damp: 2, steps: 5 } as const
-
-/** Visits are told apart by how long before them rain had fallen. This project's own classes. */
-export const RAIN_CLASSES = [
-  { id: 'within-2-days', upTo: 2 },
-  { id: '3-to-7-days', upTo: 7 },
-  { id: 'over-7-days', upTo: Number.POSITIVE_INFINITY },
-] as const
-export type RainClass = (typeof RAIN_CLASSES)[number]['id'] | 'not-recorded'
-
-/** Visits in one weather: how many saw each step of damp, and how the wall had stood at the visit before. */
-export interface DampRow {
-  readonly rain: RainClass
-  readonly season: string
-  readonly visits: number
-  readonly steps: readonly number[]
-  /** `changes[before][now]`, from each visit to the next. */
-  readonly changes: readonly (readonly number[])[]
-}
-
-export const rainClassOf = ({ daysSinceRain }: Pick<Seen, 'daysSinceRain'>): RainClass =>
-  daysSinceRain === undefined
-    ? 'not-recorded'
-    : (RAIN_CLASSES.find(({ upTo }) => daysSinceRain <= upTo)?.id ?? 'not-recorded')
-
-/** Counts what visits saw, by days since rain and season. */
-export function tabulateDamp(works: readonly Watched[]): DampRow[] {
-  const rows = new Map<string, { rain: RainClass; season: string; steps: number[]; changes: number[][] }>()
-  const blank = () => new Array<number>(DAMP_SCALE.steps).fill(0)
-  for (const work of works) {
-    seenOf(work).forEach((seen, i, all) => {
-      const [rain, season] = [rainClassOf(seen), seen.season ?? 'not-recorded']
-      const key = `${rain} ${season}`
-      const row = rows.get(key) ?? { rain, season, steps: blank(), changes: blank().map(blank) }
-      rows.set(key, row)
-      row.steps[seen.damp] = (row.steps[seen.damp] ?? 0) + 1
-      const before = row.changes[all[i - 1]?.damp ?? -1]
-      if (before !== undefined) before[seen.damp] = (before[seen.damp] ?? 0) + 1
-    })
-  }
-  return [...rows.values()].map((row) => ({ ...row, visits: row.steps.reduce((sum, n) => sum + n, 0) }))
-}
+const DAMP_SCALE = { dry: 0, damp: 2 } as const
 
 /**
  * How long a wall that was damp at its baseline took until a visit found it dry; null where it was not damp, or nobody came back.
- * A visit soon after rain can find a drying wall damp, so read it beside {@link tabulateDamp}.
+ * A visit soon after rain can find a drying wall damp, so read it beside the weather.
  */
 export function timeToDry(work: Watched): Interval | null {
   return work.baseline.damp >= DAMP_SCALE.damp

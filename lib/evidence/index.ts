@@ -2,16 +2,7 @@
 
 // What was seen of one wall.
 
-export {
-  DAMP_SCALE,
-  type DampRow,
-  RAIN_CLASSES,
-  type RainClass,
-  rainClassOf,
-  tabulateDamp,
-  timeToDampAgain,
-  timeToDry,
-} from './damp.ts'
+export { timeToDampAgain, timeToDry } from './damp.ts'
 export {
   COMPETING,
   type Competing,
@@ -44,7 +35,6 @@ export {
   groupIntervals,
   type Interval,
 } from './interval.ts'
-export { type Observed, STANDINGS, type Stands, standsOn } from './stands.ts'
 
 // How long walls stood, from visits.
 

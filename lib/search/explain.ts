@@ -1,7 +1,8 @@
 import { content } from '#lib/content/index.ts'
 import { type Findable, fold, lexemesOf, stem } from '#lib/entry/words.ts'
 import { MARKED } from './names.ts'
-import type { Field, How, Question, Way } from './read-text.ts'
+import type { Question } from './read-text.ts'
+import type { Field, How, Way } from './ways.ts'
 
 /** Why a page was found: what fits one part of the text that was typed. */
 export interface Why {

@@ -1,7 +1,8 @@
 import { wordsFrom, wordsWritten } from '#lib/db/search/read.ts'
 import { stem } from '#lib/entry/words.ts'
 import { isKnownWord, knownWords, wordsNear } from './near-words.ts'
-import { type Clause, inOrder, type Question, WHOLE_NAME_SCORE, waysOfWord, wholeOf } from './read-text.ts'
+import { type Clause, type Question, WHOLE_NAME_SCORE, wholeOf } from './read-text.ts'
+import { inOrder, waysOfWord } from './ways.ts'
 
 /** What a word was taken for. */
 export interface Correction {

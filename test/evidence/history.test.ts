@@ -5,10 +5,8 @@ import {
   type Ending,
   type EndPoint,
   type History,
-  type Observed,
   observe,
   type Seen,
-  standsOn,
   type Watched,
   watch,
 } from '#lib/evidence/index.ts'
@@ -179,42 +177,6 @@ describe('observe', () => {
         },
       ),
       { numRuns: 200, seed: 20261125 },
-    )
-  })
-})
-
-describe('standsOn', () => {
-  const stands = (day: number, visits: readonly Seen[], end?: History['ended']) => {
-    const work = watched(visits, end)
-    const observed: Observed = {
-      'unit-damaged': observe('unit-damaged', work),
-      'joint-lost-unit-sound': observe('joint-lost-unit-sound', work),
-      'joint-lost-unit-damaged': observe('joint-lost-unit-damaged', work),
-    }
-    return standsOn(day, observed)
-  }
-
-  test('says what visits on or about the day say, and no more', () => {
-    const visits = [marked(100), seen(300), seen(500, 0, 1), seen(700, 4, 1)]
-    expect([100, 200, 300, 400, 500, 600, 900].map((day) => stands(day, visits))).toEqual([
-      'both-sound',
-      'both-sound',
-      'not-known',
-      'unit-damaged',
-      'unit-damaged',
-      'joint-lost-unit-damaged',
-      'joint-lost-unit-damaged',
-    ])
-  })
-
-  test('tells what ended a work, and does not guess after the last visit', () => {
-    expect(stands(900, [marked(100), seen(300)])).toBe('not-known')
-    expect(stands(900, [marked(100), seen(300)], ended('replaced-other-reason', 500))).toBe(
-      'replaced-other-reason',
-    )
-    expect(stands(900, [marked(100), seen(300)], ended('lost', 500))).toBe('lost')
-    expect(stands(900, [marked(100), seen(300)], ended('repointed-failed', 500))).toBe(
-      'joint-lost-unit-sound',
     )
   })
 })

@@ -17,7 +17,6 @@ import {
   type Seen,
   shareDifference,
   standingAt,
-  tabulateDamp,
   testIntervals,
   testLogRank,
   timeToDampAgain,
@@ -266,33 +265,18 @@ describe('what is refused, by name', () => {
 })
 
 describe('damp', () => {
-  const seen = (day: number, damp: number, daysSinceRain?: number): Seen => ({
+  const seen = (day: number, damp: number): Seen => ({
     day,
     baseline: day === 0,
     joint: 0,
     unit: 0,
     damp,
     season: 'winter',
-    ...(daysSinceRain === undefined ? {} : { daysSinceRain }),
   })
   const work = (...[baseline = seen(0, 0), ...visits]: Seen[]): Watched => ({
     baseline,
     visits,
     watchedDays: visits.at(-1)?.day ?? 0,
-  })
-
-  test('is counted beside the weather, and from visit to visit', () => {
-    const rows = tabulateDamp([
-      work(seen(0, 3, 1), seen(100, 2, 5), seen(200, 0, 5)),
-      work(seen(0, 3, 2), seen(50, 0)),
-    ])
-    expect(rows.map(({ rain, season, visits, steps }) => [rain, season, visits, steps])).toEqual([
-      ['within-2-days', 'winter', 2, [0, 0, 0, 2, 0]],
-      ['3-to-7-days', 'winter', 2, [1, 0, 1, 0, 0]],
-      ['not-recorded', 'winter', 1, [1, 0, 0, 0, 0]],
-    ])
-    expect(rows[1]?.changes[3]).toEqual([0, 0, 1, 0, 0])
-    expect(rows[1]?.changes[2]).toEqual([1, 0, 0, 0, 0])
   })
 
   test('tells how long a damp wall took to dry, and a dry one to be damp again', () => {
