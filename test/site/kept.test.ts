@@ -2,7 +2,9 @@ import type { Browser, Page } from 'playwright-core'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { decide } from '#lib/workflow/decide.ts'
+import { keepSheet } from '#lib/workflow/sheet-keep.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
+import { workSheet } from '../../app/_kept/worked-sheet.ts'
 import { verdictOn } from '../support/make.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
 import { follow, openBrowser, openPage } from './browser.ts'
@@ -133,6 +135,38 @@ describe('a kept job sheet', () => {
     expect(await lookOver(page, 'kept-withdrawn')).toEqual([])
     await page.context().close()
   })
+})
+
+it('a sheet kept long ago says what differs today, figure by figure, and stays as it was', async () => {
+  const person = await makePerson()
+  const address = '/work-out/sand?what=voids-water&sand-ml=1000&water-ml=340&units=metric'
+  const working = await workSheet(address)
+  if (!working?.ok) throw new Error('the sums gave no sheet')
+  const { sheet } = working
+  const { figures } = sheet
+  // As if the sums had found less in the same heap then.
+  const then = figures.blocks.map((block) =>
+    block.kind === 'figures'
+      ? { ...block, figures: block.figures.map((one) => ({ ...one, value: 30 })) }
+      : block,
+  )
+  const { id } = await keepSheet(person.member, {
+    ...{ id: v4(), name: 'Heap of old', note: '', calculation: sheet.calculation, address: sheet.address },
+    ...{ system: sheet.system, recipe: null, edition: 'of-then', sums: 1, digest: sheet.versions.digest },
+    figures: { ...figures, blocks: then },
+  })
+  const { page, trouble } = await open(person, true)
+  await page.goto(`/account/sheets/${id}`)
+  expect((await figuresOn(page))[0]).toBe('30 %')
+  const rows = page.locator('#today tbody tr')
+  expect(await rows.count()).toBe(1)
+  for (const part of ['Voids', '30 %', '34 %']) expect(await rows.textContent()).toContain(part)
+  expect(await page.locator('#today').textContent()).toContain('Edition of the content: of-then then')
+  expect(await lookOver(page, 'kept-differs')).toEqual([])
+  await follow(page, () => page.getByRole('link', { name: 'The same inputs, worked out today' }).click())
+  expect((await figuresOn(page))[0]).toBe('34 %')
+  expect(trouble).toEqual([])
+  await page.context().close()
 })
 
 it('an address that is none keeps nothing and says so', async () => {

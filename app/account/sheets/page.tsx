@@ -28,7 +28,7 @@ export default async function KeptSheetsPage() {
         lead={t('lead')}
       />
       {sheets.length === 0 ? <p>{t('none')}</p> : <SheetTable sheets={sheets} />}
-      <p className="note">{t('count', { count: sheets.length, most: MOST_SHEETS })}</p>
+      <p className="note kept-count">{t('count', { count: sheets.length, most: MOST_SHEETS })}</p>
       <p className="facts-line">
         <a href="/work-out">{t('workshop')}</a>
         <a href="/recipes">{t('recipes')}</a>
