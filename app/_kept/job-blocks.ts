@@ -13,6 +13,7 @@ import { isOutsideUses, type System } from '../recipes/[slug]/job/fields.ts'
 import { ofWork } from '../recipes/[slug]/job/labels.ts'
 import type { Inputs } from '../recipes/[slug]/job/read-inputs.ts'
 import { exactText, shownText } from '../recipes/[slug]/job/shown.tsx'
+import { takenOf } from '../recipes/[slug]/job/taken-list.tsx'
 
 interface Job {
   readonly sheet: JobSheet
@@ -37,6 +38,7 @@ export function jobBlocks(job: Job): (Block | KeptList)[] {
       ({ items }) => items.length > 0,
     ),
     { kind: 'note', text: t('sheet.cautionsNote') },
+    ...takenIn(job),
   ]
 }
 
@@ -249,6 +251,28 @@ const cautionsOf = ({ sheet, recipe }: Job): KeptList => ({
     text: `${title}. ${notice}`,
   })),
 })
+
+/** What was assumed. Of figures in a table the label is the name: each stands once. */
+function takenIn({ sheet, inputs }: Job): Block[] {
+  const taken = takenOf(sheet, inputs)
+  if (taken.length === 0) return []
+  return [
+    {
+      kind: 'table',
+      name: 'taken',
+      title: t('taken.title'),
+      columns: [
+        { key: 'figure', head: t('taken.figure') },
+        { key: 'value', head: t('taken.value') },
+      ],
+      rows: taken.map(({ label, value, unit, basis, source }) => ({
+        name: label.slice(0, 200),
+        cells: { figure: label, value: { value, unit, basis, ...(source !== undefined && { source }) } },
+      })),
+      stack: true,
+    },
+  ]
+}
 
 function said(value: Range, unit: string): string {
   const { main, range } = quantityText(value, unit)

@@ -1,12 +1,8 @@
-import { sheetOf } from '#lib/api/job.ts'
-import { asItStands, recipeBySlug } from '#lib/db/recipes.ts'
 import { makeKeptFigures } from '#lib/entry/kept-sheet.ts'
 import type { Typed } from '../_http/form.ts'
-import { wholeNumber } from '../_ui/query.ts'
 import { words } from '../_words/index.ts'
-import { formFaults } from '../recipes/[slug]/job/form-faults.ts'
-import { readInputs } from '../recipes/[slug]/job/read-inputs.ts'
-import { addressOf, versionsNow } from '../recipes/[slug]/job/versions.ts'
+import { addressOf } from '../recipes/[slug]/job/versions.ts'
+import { workSheet } from '../recipes/[slug]/job/work-sheet.ts'
 import { workedFrom } from '../recipes/[slug]/job/worked-from.tsx'
 import { freezeBlocks } from './freeze.ts'
 import { jobBlocks } from './job-blocks.ts'
@@ -17,22 +13,15 @@ import type { Working } from './worked-sheet.ts'
 export async function workedJob(
   slug: string,
   path: string,
-  typed: Typed,
+  { r, ...typed }: Typed,
   latest: boolean,
 ): Promise<Working | null> {
-  const revision = latest ? undefined : wholeNumber(typed.r)
-  const found = await recipeBySlug(slug, revision)
-  if (!found) return null
-  const recipe = asItStands(found)
-  const inputs = readInputs(typed, slug, recipe, found.revision)
+  const job = await workSheet(slug, latest ? typed : { ...typed, r })
+  if (!job) return null
+  const { recipe: entry, inputs, sheet, versions, faults } = job
   if (inputs.fresh) return { ok: false, sentences: [words('kept')('new.fresh')] }
-  const outcome = inputs.request && sheetOf(recipe, inputs.request)
-  if (!outcome?.ok) {
-    const faults = formFaults(inputs, outcome ? outcome.faults : inputs.faults)
-    return { ok: false, sentences: faults.map(({ sentence }) => sentence) }
-  }
-  const sheet = outcome.value
-  const versions = versionsNow(sheet, found.revision)
+  if (!sheet || !versions) return { ok: false, sentences: faults.map(({ sentence }) => sentence) }
+  const { body: recipe, revision } = entry
   const blocks = jobBlocks({ sheet, recipe, inputs }).flatMap((block) =>
     block.kind === 'list' ? [block] : freezeBlocks([block], inputs.system),
   )
@@ -44,12 +33,7 @@ export async function workedJob(
       address: addressOf(path, inputs.typed, versions),
       system: inputs.system,
       versions,
-      recipe: {
-        slug,
-        revision: found.revision,
-        title: recipe.title,
-        invented: recipe.invented === true,
-      },
+      recipe: { slug, revision, title: recipe.title, invented: recipe.invented },
       figures: makeKeptFigures({ inputs: workedFrom(inputs), blocks, printed: printedLines(blocks) }),
     },
   }

@@ -127,6 +127,25 @@ describe('jobBlocks(job)', () => {
   )
 })
 
+it('a job sheet keeps what was assumed with its basis, and says which figures were one’s own', () => {
+  const slug = 'hot-lime-for-rubble'
+  const body = readDemo()
+    .find((one) => one.slug === slug)
+    ?.revisions.at(-1)?.body
+  const recipe = recipeBody.parse(body)
+  const lime = recipe.ingredients.find(({ role }) => role === 'lime')?.material ?? ''
+  const typed = { use: 'volume', volume: '100', lime: 'ground-quicklime', [`own-${lime}-free-ca-o`]: '91' }
+  const inputs = readInputs(typed, slug, recipe, 1)
+  const outcome = inputs.request && sheetOf(recipe, inputs.request)
+  if (!outcome?.ok) throw new Error(JSON.stringify(inputs.faults))
+  const blocks = jobBlocks({ sheet: outcome.value, recipe, inputs })
+  const taken = blocks.find((block) => 'name' in block && block.name === 'taken')
+  if (taken?.kind !== 'table') throw new Error('nothing was assumed')
+  for (const { cells } of taken.rows) expect(cells.value).toMatchObject({ basis: expect.any(String) })
+  expect(new Set(taken.rows.map(({ name }) => name)).size).toBe(taken.rows.length)
+  expect(workedFrom(inputs).filter((phrase) => phrase.includes('91'))).toHaveLength(1)
+})
+
 describe('differencesOf(kept, today)', () => {
   it('names each figure that prints otherwise, with both values and their units', async () => {
     const [kept, today] = [await worked(SAND), await worked(SAND.replace('340', '380'))]

@@ -20,7 +20,7 @@ interface Taken extends Omit<TakenFigure, 'field'> {
 /** Every default that the sheet turns on, with its basis and the way to put one's own figure in its place. */
 export function TakenList({ sheet, inputs, printed }: { sheet: JobSheet; inputs: Inputs; printed: boolean }) {
   const t = words('job')
-  const list = [...ofTheForm(sheet, inputs), ...ofTheSums(sheet, inputs)]
+  const list = takenOf(sheet, inputs)
   if (list.length === 0) return null
   return (
     <div className={printed ? 'job-taken' : 'job-taken screen-only'} id="taken">
@@ -61,6 +61,12 @@ export function TakenList({ sheet, inputs, printed }: { sheet: JobSheet; inputs:
     </div>
   )
 }
+
+/** All that was taken where nobody entered a figure. */
+export const takenOf = (sheet: JobSheet, inputs: Inputs): Taken[] => [
+  ...ofTheForm(sheet, inputs),
+  ...ofTheSums(sheet, inputs),
+]
 
 const inSystem = (value: Taken['value'], unit: string, system: System) =>
   convertRange(value, unit, shownUnit(unit, system))
