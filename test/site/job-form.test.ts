@@ -192,6 +192,7 @@ describe('The job form', () => {
       await submit(page)
       expect(await page.textContent('#field-own-sand-pit-bulk-density-echo')).toBe('Read as 1300 kg/m³')
       expect(await row.count()).toBe(0)
+      expect(await page.textContent('.job-inputs')).toContain('Pit sand: bulk density: 1300 kg/m³')
       expect(await page.textContent('#taken')).not.toContain('Air in fresh mortar')
       expect(await page.textContent('#sheet table')).not.toBe(before)
       expect(new URL(page.url()).searchParams.get('own-sand-pit-bulk-density')).toBe('1300')

@@ -2,10 +2,10 @@ import type { FieldFault } from '#lib/errors.ts'
 import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import { convert } from '#lib/mortar/units.ts'
 import { faultSentence } from '../../../_http/fault-sentence.ts'
-import { inSentence, materialLabel } from '../../../_ui/label.ts'
+import { materialLabel } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
 import { fieldOfWork } from './fields.ts'
-import { fieldLabel, ofWork, propertyLabel } from './labels.ts'
+import { fullLabel, ofWork, propertyLabel } from './labels.ts'
 import { allFields, type Choice, choiceOf, type Inputs, type ReadField } from './read-inputs.ts'
 
 /** A fault as the form shows it: at its field, where it has one. */
@@ -53,10 +53,10 @@ function formFault(fault: FieldFault, fields: readonly ReadField[], several: boo
   const work = workOf(fault.field)
   const sentence = (given: FieldFault, label: string) =>
     faultSentence(given, work === undefined ? label : ofWork(work, several, label))
-  if (field) return { name: field.name, sentence: sentence(asked(fault, field), fieldName(field)) }
+  if (field) return { name: field.name, sentence: sentence(asked(fault, field), fullLabel(field)) }
   // The sums find fault with one's own figure by the name of the material's.
   if (own && own.read.text !== '')
-    return { name: own.name, sentence: faultSentence(asked(fault, own), fieldName(own)) }
+    return { name: own.name, sentence: faultSentence(asked(fault, own), fullLabel(own)) }
   const choice = choiceOf(fault.field)
   if (choice) return { name: fault.field, sentence: sentence(fault, t(CHOICE_LABELS[choice])) }
   if (fault.field === 'furtherWorks') return { sentence: t('faults.works', { most: MOST_WORKS }) }
@@ -72,15 +72,6 @@ function formFault(fault: FieldFault, fields: readonly ReadField[], several: boo
       }),
     }
   return { sentence: t('faults.recipe', { field: fault.field }) }
-}
-
-/** What a field is called where it does not stand beneath its material's name. */
-function fieldName(field: ReadField): string {
-  const [group, material = ''] = field.path.split('.')
-  const name = fieldLabel(field)
-  return group === 'materialFigures'
-    ? t('sheet.pair', { name: materialLabel(material), value: inSentence(name) })
-    : name
 }
 
 /** The number of the work that a fault is of, by the names of the request and of the form. */

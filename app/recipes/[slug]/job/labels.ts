@@ -1,5 +1,5 @@
 import type { Assumption } from '#lib/mortar/assumptions.ts'
-import { materialLabel } from '../../../_ui/label.ts'
+import { inSentence, materialLabel } from '../../../_ui/label.ts'
 import { LOCALE, type Messages, words } from '../../../_words/index.ts'
 import type { AmountField, SITE_FIELDS } from './fields.ts'
 
@@ -18,6 +18,15 @@ export function fieldLabel({ path, name }: Pick<AmountField, 'path' | 'name'>): 
   if (group === 'packPrices') return job('fields.price', { material: materialLabel(field) })
   if (group === 'lossPercent') return job('fields.loss')
   return job(`fields.${name as SiteLabel}`)
+}
+
+/** The same where it does not stand beneath its material's name. */
+export function fullLabel(field: Pick<AmountField, 'path' | 'name'>): string {
+  const [group, material = ''] = field.path.split('.')
+  const name = fieldLabel(field)
+  return group === 'materialFigures'
+    ? job('sheet.pair', { name: materialLabel(material), value: inSentence(name) })
+    : name
 }
 
 const ofFurther = (path: string) => path.startsWith('furtherWorks.')

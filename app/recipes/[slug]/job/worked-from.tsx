@@ -1,7 +1,7 @@
 import { amountText, usualText } from '../../../_ui/amount-text.ts'
 import { labelOf, materialLabel } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
-import { fieldLabel, ofWork } from './labels.ts'
+import { fullLabel, ofWork } from './labels.ts'
 import type { Inputs, ReadField } from './read-inputs.ts'
 
 const t = words('job')
@@ -17,11 +17,12 @@ export const WorkedFrom = ({ inputs }: { inputs: Inputs }) => (
 export function workedFrom(inputs: Inputs): string[] {
   const { works, limeState, sand, site } = inputs
   const measured = sand === 'measured' ? [site.moisture, site.bulking] : []
-  const figures = [site.purity, ...measured, site.water, site.heap]
+  const own = [...inputs.own.flatMap(({ fields }) => fields), ...inputs.assumed]
+  const figures = [site.purity, ...measured, site.water, site.heap, ...own]
   return [
     ...works.map(({ number, kind, dimensions, loss }) => {
-      const own = [...dimensions, loss].flatMap((field) => valueText(field) ?? [])
-      return ofWork(number, works.length > 1, [t(`kinds.${kind}`), ...own].join('; '))
+      const asked = [...dimensions, loss].flatMap((field) => valueText(field) ?? [])
+      return ofWork(number, works.length > 1, [t(`kinds.${kind}`), ...asked].join('; '))
     }),
     ...figures.flatMap((field) => valueText(field) ?? []),
     ...(limeState
@@ -46,7 +47,7 @@ const ownIn = ({ own, assumed }: Inputs): string[] => [
 function valueText(field: ReadField): string | undefined {
   const { read, usual, fallback, unit, askedUnit } = field
   const taken = usual ?? fallback
-  const name = fieldLabel(field)
+  const name = fullLabel(field)
   if (read.amount) return t('sheet.pair', { name, value: amountText(read.amount, askedUnit) })
   if (!taken || taken.high === 0) return undefined
   return t('sheet.pair', { name, value: usualText(taken, unit, askedUnit) })
