@@ -183,7 +183,7 @@ describe('The job form', () => {
       const row = page.locator('#taken tr', { hasText: 'Pit sand: bulk density' })
       expect(await row.count()).toBe(1)
       expect(await page.textContent('#taken')).toContain('Loss, of the mortar in place')
-      const link = await row.locator('a', { hasText: 'Put in your own' }).getAttribute('href')
+      const link = await row.locator('a', { hasText: 'Your own' }).getAttribute('href')
       expect(link).toBe('#field-own-sand-pit-bulk-density')
       const before = await page.textContent('#sheet table')
       await page.click('#own summary')

@@ -24,13 +24,14 @@ const OF_HEAP = [
   'bulkingPeak',
   'bulkingPeakMoisture',
   'saturationMoisture',
+  'clayFraction',
   'heatCapacity',
 ] as const satisfies readonly PropertyName[]
 
 const PROPERTIES: Partial<Record<Role, readonly PropertyName[]>> = {
   lime: OF_LIME,
   aggregate: OF_HEAP,
-  earth: [...OF_HEAP, 'clayFraction'],
+  earth: OF_HEAP,
   pozzolan: OF_POWDER,
   cement: OF_POWDER,
   gypsum: OF_POWDER,
