@@ -13,8 +13,17 @@ const STATUSES: Record<RefusalCode, number> = {
   unavailable: 503,
 }
 
-/** Problem details for a status, in words where there are some to say. */
-export function problemOf(status: number, detail?: string, faults: readonly FieldFault[] = []): Problem {
+/**
+ * Problem details for a status, in words where there are some to say.
+ *
+ * @param labelOf what people call a field; programs know it by its path
+ */
+export function problemOf(
+  status: number,
+  detail?: string,
+  faults: readonly FieldFault[] = [],
+  labelOf = (field: string) => field,
+): Problem {
   return {
     type: 'about:blank',
     title: STATUS_CODES[status] ?? String(status),
@@ -23,7 +32,7 @@ export function problemOf(status: number, detail?: string, faults: readonly Fiel
     ...(faults.length > 0 && {
       errors: faults.map((fault) => ({
         ...fault,
-        detail: faultSentence(fault, fault.field || words('faults')('request.body')),
+        detail: faultSentence(fault, labelOf(fault.field) || words('faults')('request.body')),
       })),
     }),
   }
@@ -40,8 +49,9 @@ export const answerProblem = (problem: Problem, headers: Record<string, string> 
  * What a thrown thing means to the one who asked. Refusals say why; a database that is away says so; all
  * else is a fault of ours, logged in full and shown as one neutral sentence.
  */
-export function problemOfThrown(thrown: unknown): Problem {
-  if (thrown instanceof Refusal) return problemOf(STATUSES[thrown.code], thrown.message, thrown.faults)
+export function problemOfThrown(thrown: unknown, labelOf?: (field: string) => string): Problem {
+  if (thrown instanceof Refusal)
+    return problemOf(STATUSES[thrown.code], thrown.message, thrown.faults, labelOf)
   console.error(thrown)
   return isDatabaseFault(thrown) ? problemOf(503) : problemOf(500)
 }

@@ -4,6 +4,7 @@ import { operation } from '#lib/api/operation.ts'
 import { problem } from '#lib/api/problem.ts'
 import { Refusal } from '#lib/errors.ts'
 import { handlers } from '../../app/_http/answer.ts'
+import { problemOfThrown } from '../../app/_http/problem.ts'
 import { MAX_BODY } from '../../app/_http/security.ts'
 
 const reading = handlers(
@@ -157,5 +158,19 @@ describe('handlers(operation)', () => {
     })
     expect((await post(endless)).status).toBe(413)
     expect(pulled).toBeLessThan(10)
+  })
+})
+
+describe('problemOfThrown(thrown, labelOf)', () => {
+  const empty = new Refusal('invalid', 'This file cannot be taken.', [
+    { field: 'photo', code: 'photo-empty' },
+  ])
+  const sentence = (labelOf?: (field: string) => string) =>
+    problemOfThrown(empty, labelOf).errors?.map(({ detail }) => detail)
+
+  it('names fields by their path to programs, and as people call them where they read it', () => {
+    const rest = ': this file is empty. Choose another, or take the photo again.'
+    expect(sentence()).toEqual([`photo${rest}`])
+    expect(sentence((field) => field.toUpperCase())).toEqual([`PHOTO${rest}`])
   })
 })

@@ -34,9 +34,12 @@ export async function guarded(
     return answer
   } catch (thrown) {
     const place = thrown instanceof WrongOffset && { 'Upload-Offset': String(thrown.offset) }
-    return answerProblem(problemOfThrown(thrown), { ...headers, ...place })
+    return answerProblem(problemOfThrown(thrown, labelOf), { ...headers, ...place })
   }
 }
+
+/** The page that sends photos shows the sentence as it is. */
+const labelOf = (field: string) => (field === 'photo' ? words('photos')('photo') : field)
 
 const refusalOf = (actor: Actor) =>
   actor.kind === 'guest'
