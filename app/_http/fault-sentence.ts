@@ -8,6 +8,13 @@ type FaultKey = keyof Messages['faults']['field']
 
 const isKnown = (code: string): code is FaultKey => words('faults').has(`field.${code as FaultKey}`)
 
+/** Codes that have other words where it is known what would do. */
+const WITH_LIMIT: Readonly<Record<string, string>> = {
+  unknown: 'unknown-near',
+  'before-start': 'before-start-of',
+  'number-only': 'number-in',
+}
+
 /**
  * One fault as a sentence that names the field, the value given and what would do.
  *
@@ -15,7 +22,7 @@ const isKnown = (code: string): code is FaultKey => words('faults').has(`field.$
  */
 export function faultSentence({ code, value, limit, unit }: FieldFault, label: string): string {
   const t = words('faults')
-  const key = code === 'unknown' && limit !== undefined ? 'unknown-near' : code
+  const key = limit === undefined ? code : (WITH_LIMIT[code] ?? code)
   return t(`field.${isKnown(key) ? key : 'other'}`, {
     field: label,
     value: print(value, unit),

@@ -9,6 +9,13 @@ export function lastDayOf(partial: string): string {
   return last.toISOString().slice(0, 10)
 }
 
+/** Hours by which the clocks of the islands furthest ahead lead universal time. */
+const FURTHEST_AHEAD = 14
+
+/** The day that somebody somewhere calls today: none after it has come yet for anyone. */
+export const todayAnywhere = (now: Date): string =>
+  new Date(now.getTime() + FURTHEST_AHEAD * 3_600_000).toISOString().slice(0, 10)
+
 /**
  * Years between two days (`YYYY-MM-DD`), rounded down to hundredths; a fifth anniversary is exactly 5.
  * Negative when `to` comes first.

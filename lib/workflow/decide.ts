@@ -8,6 +8,7 @@ import { refresh } from '#lib/db/projection/refresh.ts'
 import { publishing } from '#lib/db/publishing.ts'
 import { standingBody } from '#lib/db/revisions.ts'
 import { readBody } from '#lib/entry/body.ts'
+import { todayAnywhere } from '#lib/entry/dates.ts'
 import { isErased } from '#lib/entry/erased.ts'
 import { slug, text } from '#lib/entry/fields.ts'
 import { NOTICE_OF } from '#lib/entry/notices.ts'
@@ -146,7 +147,7 @@ async function refuseStray(
     kind === 'case'
       ? await missingWorks(tx, slug, readBody(kind, body, shape))
       : kind === 'visit'
-        ? await unknownWork(tx, readBody(kind, body, shape))
+        ? await unknownWork(tx, readBody(kind, body, shape), todayAnywhere(new Date()))
         : []
   if (faults.length > 0)
     throw new Refusal('conflict', 'What it tells of has changed since it was submitted.', faults)

@@ -3,6 +3,7 @@ import { content } from '#lib/content/index.ts'
 import { db } from '#lib/db/client.ts'
 import type { Draft } from '#lib/db/drafts.ts'
 import { SHAPES } from '#lib/entry/body.ts'
+import { todayAnywhere } from '#lib/entry/dates.ts'
 import { isSlug } from '#lib/entry/fields.ts'
 import { type FieldFault, Refusal } from '#lib/errors.ts'
 import { lockOpen } from './draft-save.ts'
@@ -63,14 +64,17 @@ export async function draftFaults(
   const parsed = SHAPES[draft.kind].schema.safeParse(body)
   if (!parsed.success) return []
   const address = draft.slug ?? slug
-  const today = new Date().toISOString().slice(0, 10)
+  const today = todayAnywhere(new Date())
   const check = { tx: db(), content: references, slug: address, today, authorKey: draft.ownerKey }
   const pointing = await checkReferences(draft.kind, parsed.data as never, check)
   const taken =
     draft.slug === null && isSlug(slug) && (await db().entry.count({ where: { slug } })) > 0
       ? [{ field: 'entry.slug', code: 'taken', value: slug }]
       : []
-  return [...pointing, ...taken]
+  return [
+    ...pointing.map((fault) => (fault.field === 'slug' ? { ...fault, field: 'entry.slug' } : fault)),
+    ...taken,
+  ]
 }
 
 /** A revision that came after the one a draft started from; null when it can be sent as it is. */

@@ -5,6 +5,7 @@ import { must } from '#lib/access/policy.ts'
 import { content } from '#lib/content/index.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { SHAPES, type WrittenKind } from '#lib/entry/body.ts'
+import { todayAnywhere } from '#lib/entry/dates.ts'
 import { digestOf, revisionDigest } from '#lib/entry/digest.ts'
 import { slug, text } from '#lib/entry/fields.ts'
 import { Refusal } from '#lib/errors.ts'
@@ -84,7 +85,7 @@ export async function submitIn(
     tx,
     content: references,
     slug: write.slug,
-    today: new Date().toISOString().slice(0, 10),
+    today: todayAnywhere(new Date()),
     authorKey,
   }
   const faults = await checkReferences(write.kind, body as never, check)

@@ -2,6 +2,7 @@ import type { Db } from '#lib/db/client.ts'
 import { usablePhotos } from '#lib/db/photos.ts'
 import { readBody } from '#lib/entry/body.ts'
 import type { CaseBody } from '#lib/entry/case.ts'
+import { caseDateFaults, visitDateFaults } from '#lib/entry/date-faults.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import { type Check, repeated, unknown, unknownMaterials, unknownRecipes } from './find.ts'
@@ -34,9 +35,7 @@ export async function checkCase(body: CaseBody, check: Check): Promise<FieldFaul
     ...matched.flatMap(({ field, id }) =>
       id === undefined || mortars.has(id) ? [] : [{ field, code: 'unknown', value: id }],
     ),
-    ...(body.recordedOn > today
-      ? [{ field: 'recordedOn', code: 'in-the-future', value: body.recordedOn }]
-      : []),
+    ...caseDateFaults(body, today),
     ...(await unknownRecipes(
       tx,
       recipes.flatMap(({ field, ref }) => (ref === undefined ? [] : [[field, ref] as const])),
@@ -50,7 +49,6 @@ export async function checkVisit(body: VisitBody, check: Check): Promise<FieldFa
   const { tx, content, slug, today, authorKey } = check
   const { deterioration = [], surveyClass } = body
   return [
-    ...(body.on > today ? [{ field: 'on', code: 'in-the-future', value: body.on }] : []),
     ...unknown(
       deterioration,
       (term, i) => [`deterioration.${i}`, term],
@@ -62,7 +60,7 @@ export async function checkVisit(body: VisitBody, check: Check): Promise<FieldFa
       content.vocabularies.get('survey-classes'),
     ),
     ...(await unusablePhotos(tx, body, authorKey, slug)),
-    ...(await unknownWork(tx, body)),
+    ...(await unknownWork(tx, body, today)),
     ...(await foreignSheets(body.sheets, check)),
   ]
 }
@@ -83,19 +81,19 @@ async function unusablePhotos(
   })
 }
 
-/** What is wrong with the case and the work that a visit tells of, as they are published now. */
-export async function unknownWork(tx: Db, body: VisitBody): Promise<FieldFault[]> {
+/** What is wrong with the case, the work and the day that a visit tells of, as they are published now. */
+export async function unknownWork(tx: Db, body: VisitBody, today: string): Promise<FieldFault[]> {
   const found = await tx.entry.findFirst({
     where: { slug: body.case, kind: 'case' },
     select: { published: { select: { body: true, shape: true } } },
   })
   if (!found?.published) return [{ field: 'case', code: 'unknown', value: body.case }]
   const { works } = readBody('case', found.published.body, found.published.shape)
-  const work = works.find(({ id }) => id === body.work)
-  if (work === undefined) return [{ field: 'work', code: 'unknown', value: body.work }]
-  if (body.on.slice(0, work.started.length) < work.started)
-    return [{ field: 'on', code: 'before-start', value: body.on, limit: work.started }]
-  return []
+  const known = works.some(({ id }) => id === body.work)
+  return [
+    ...(known ? [] : [{ field: 'work', code: 'unknown', value: body.work }]),
+    ...visitDateFaults(body, works, today),
+  ]
 }
 
 /** Once visits tell of a work, the case keeps it. */
