@@ -4,6 +4,8 @@ import { bodyTree, type ListNode, type Node, type ObjectNode } from '#lib/entry/
 import type { FieldFault } from '#lib/errors.ts'
 import { readAmount, type Typed } from '../_http/form.ts'
 import { idFor } from './ids.ts'
+import { lookOf } from './look.ts'
+import { figureFault, once, plainer } from './plain-faults.ts'
 import { readDate } from './read-date.ts'
 
 /** The id of what a text names in the field at a path: a material by its label, say. Undefined for nobody's name. */
@@ -22,8 +24,9 @@ export interface ReadForm {
  * blank is left out; whatever cannot be read is a fault of its field and is left out too.
  */
 export function readForm(kind: WrittenKind, typed: Typed, find: FindId): ReadForm {
-  const reading: Reading = { typed, find, faults: [], names: new Map() }
-  const { value: body = {} } = readObject(bodyTree(kind), '', '', reading)
+  const tree = bodyTree(kind)
+  const reading: Reading = { tree, typed, find, faults: [], names: new Map() }
+  const { value: body = {} } = readObject(tree, '', '', reading)
   const nameOf = (bodyPath: string) => nameIn(reading.names, bodyPath)
   const parsed = SHAPES[kind].schema.safeParse(body)
   const unread = new Set(reading.faults.map(({ field }) => field))
@@ -33,7 +36,8 @@ export function readForm(kind: WrittenKind, typed: Typed, find: FindId): ReadFor
         .map((fault) => ({ ...fault, field: nameOf(fault.field) }))
         // An item's id is made from its other fields once there are any; nobody is asked for it.
         .filter(({ field, code }) => !unread.has(field) && !(code === 'required' && /\.\d+\.id$/.test(field)))
-  return { body, faults: [...reading.faults, ...broken], nameOf }
+  const plain = broken.map((fault) => plainer(fault, typed[fault.field]?.trim() ?? ''))
+  return { body, faults: once([...reading.faults, ...plain]), nameOf }
 }
 
 /** The name of the nearest field that the form has. */
@@ -45,6 +49,7 @@ function nameIn(names: ReadonlyMap<string, string>, path: string): string {
 }
 
 interface Reading {
+  readonly tree: ObjectNode
   readonly typed: Typed
   readonly find: FindId
   readonly faults: FieldFault[]
@@ -102,9 +107,10 @@ function readName(name: string, text: string, { find, faults }: Reading): Read {
   return { value, some: true }
 }
 
-function readNumber(name: string, { typed, faults }: Reading): Read {
+function readNumber(name: string, reading: Reading): Read {
+  const { typed, faults } = reading
   const { amount, fault, text } = readAmount(typed, name)
-  if (fault) faults.push(fault)
+  if (fault) faults.push(figureFault(fault, lookOf(reading.tree, name)))
   else if (amount && amount.low < amount.high) faults.push({ field: name, code: 'one-number', value: text })
   else return { value: amount?.low, some: true }
   return { value: undefined, some: true }
@@ -114,7 +120,7 @@ function readNumber(name: string, { typed, faults }: Reading): Read {
 function readRange(name: string, reading: Reading): Read {
   const { typed, faults } = reading
   const { text, amount, fault } = readAmount(typed, name)
-  if (fault) faults.push(fault)
+  if (fault) faults.push(figureFault(fault, lookOf(reading.tree, name)))
   const usual = `${name}.typical`
   const typical = (typed[usual] ?? '') === '' ? NOTHING : readNumber(usual, reading)
   if (text === '' && !typical.some) return NOTHING

@@ -46,6 +46,7 @@ function codeOf(issue: Issue, value: unknown): string {
   switch (issue.code) {
     case 'invalid_type':
       if (value === undefined) return 'required'
+      if (issue.expected === 'int' && typeof value === 'number') return 'not-whole'
       return issue.expected === 'number' || issue.expected === 'int' ? 'not-a-number' : 'wrong-type'
     case 'too_small':
       if (value === '') return 'empty'

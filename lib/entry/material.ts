@@ -22,9 +22,12 @@ const figure = z
     source: citation.optional(),
     note: text(300).optional(),
   })
-  .refine(({ low, typical, high }) => low <= typical && typical <= high, 'out-of-order')
+  .refine(({ low, typical, high }) => low <= typical && typical <= high, {
+    path: ['low'],
+    error: 'out-of-order',
+  })
   .refine(({ basis, source }) => source !== undefined || !['read', 'quoted', 'derived'].includes(basis), {
-    path: ['source'],
+    path: ['source', 'source'],
     error: 'source-needed',
   })
 
