@@ -34,9 +34,11 @@ export function ChangeList(props: {
   changes: readonly Change[]
   bodies: readonly unknown[]
   shown: Shown
+  /** What a field is called, where that is not by its items' names alone. */
+  nameOf?: (path: Path, bodies: readonly unknown[]) => string
   beside?: (path: Path, name: string) => ReactNode
 }) {
-  const { kind, changes, bodies, shown, beside } = props
+  const { kind, changes, bodies, shown, beside, nameOf = fieldName } = props
   const first = bodies[0] === undefined
   const told = changes.filter((change) => !isTechnical(change))
   const blank = first ? told.filter(isBlank) : []
@@ -46,7 +48,7 @@ export function ChangeList(props: {
         {told
           .filter((change) => !blank.includes(change))
           .map((change) => {
-            const name = fieldName(change.path, bodies)
+            const name = nameOf(change.path, bodies)
             return (
               <div key={`${pathText(change.path)} ${change.kind}`} className={`change change-${change.kind}`}>
                 <dt>{name}</dt>
@@ -61,7 +63,7 @@ export function ChangeList(props: {
       {blank.length > 0 && (
         <p className="note">
           {words('review')('change.blank', {
-            fields: formatList(blank.map(({ path }) => fieldName(path, bodies))),
+            fields: formatList(blank.map(({ path }) => nameOf(path, bodies))),
           })}
         </p>
       )}

@@ -37,9 +37,41 @@ export function fieldName(path: Path, bodies: readonly unknown[]): string {
   return [...items, ...own].join(': ')
 }
 
+/**
+ * The same with the number that each item has in its form: `Work 2: North face repointed, Recipe`.
+ *
+ * @param bodies of the versions; items are counted and named in the last that has them
+ */
+export function numberedName(path: Path, bodies: readonly unknown[]): string {
+  const items = path.flatMap((part, index) => {
+    if (!part.startsWith('[')) return []
+    const [list, key] = [path.slice(0, index), part.slice(1, -1)]
+    const name = ownName(list, key, bodies)
+    const item = itemWords(list, numberOf(list, key, bodies))
+    if (item === undefined) return [name ?? key]
+    return [name === undefined ? item : words('write')('form.item', { item, name })]
+  })
+  const isItem = path.at(-1)?.startsWith('[') === true
+  return [...items, ...(isItem ? [] : [fieldLabel(path)])].join(', ')
+}
+
+/** Place of an item as a reader counts. */
+function numberOf(list: Path, key: string, bodies: readonly unknown[]): string {
+  const places = bodies.map((body) => {
+    const items = itemAt(body as Json | undefined, list)
+    return isList(items) ? items.findIndex((item) => isObject(item) && Object.values(item).includes(key)) : -1
+  })
+  const place = places.filter((at) => at >= 0).at(-1)
+  return place === undefined ? '' : String(place + 1)
+}
+
 const NAMES = ['title', 'where', 'location', 'alt'] as const
 
-function itemName(list: Path, key: string, bodies: readonly unknown[]): string {
+const itemName = (list: Path, key: string, bodies: readonly unknown[]): string =>
+  ownName(list, key, bodies) ?? itemWords(list) ?? key
+
+/** What an item calls itself. */
+function ownName(list: Path, key: string, bodies: readonly unknown[]): string | undefined {
   if (list.at(-1) === 'ingredients') return materialLabel(key)
   if (list.at(-1) === 'overrides') return fieldLabel(key.split('.'))
   const item = bodies
@@ -47,14 +79,14 @@ function itemName(list: Path, key: string, bodies: readonly unknown[]): string {
     .filter(isObject)
     .at(-1)
   const named = NAMES.map((name) => item?.[name]).find((text) => typeof text === 'string')
-  return named === undefined ? (itemWords(list) ?? key) : String(named)
+  return named === undefined ? undefined : String(named)
 }
 
 /** What one item of such a list is called where it has no name of its own. */
-export function itemWords(list: Path): string | undefined {
+export function itemWords(list: Path, number = ''): string | undefined {
   const key = wordKey(formName(list))
   return Object.hasOwn(write.item, key)
-    ? words('write')(`item.${key as ItemKey}`, { number: '' }).trim()
+    ? words('write')(`item.${key as ItemKey}`, { number }).trim()
     : undefined
 }
 

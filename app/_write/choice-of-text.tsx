@@ -1,20 +1,30 @@
 import { words } from '../_words/index.ts'
 
-interface Side {
+export interface Side {
   readonly value: string
   readonly label: string
   readonly text: string
 }
 
+interface Props {
+  readonly name: string
+  readonly label: string
+  readonly sides: readonly Side[]
+  /** What was chosen before. */
+  readonly chosen?: unknown
+  /** Nothing is done until one is chosen. */
+  readonly needed?: boolean
+}
+
 /** Texts of one field, one of which is to be kept. Nothing is chosen beforehand. */
-export const ChoiceOfText = (props: { name: string; label: string; sides: readonly Side[] }) => (
-  <fieldset className="write-choice">
-    <legend>{props.label}</legend>
-    {props.sides.map(({ value, label, text }) => (
+export const ChoiceOfText = ({ name, label, sides, chosen, needed = false }: Props) => (
+  <fieldset className="write-choice" id={`field-${name}`} tabIndex={-1}>
+    <legend>{label}</legend>
+    {sides.map(({ value, label: side, text }) => (
       <label key={value} className="choice">
-        <input type="radio" name={props.name} value={value} />
+        <input type="radio" name={name} value={value} defaultChecked={chosen === value} required={needed} />
         <span>
-          <span className="block note">{label}</span>
+          <span className="block note">{side}</span>
           <span className="block write-text">{text === '' ? words('write')('both.blank') : text}</span>
         </span>
       </label>

@@ -1,23 +1,21 @@
 import type { Draft } from '#lib/db/drafts.ts'
-import { slug, text } from '#lib/entry/fields.ts'
+import { isSlug, text } from '#lib/entry/fields.ts'
 import type { FieldFault } from '#lib/errors.ts'
+import { slugOf } from './ids.ts'
 
 const NOTE = text(600)
 
 /**
- * What a draft needs beside its body before it can be sent: an address, words for the history, the licence, and of a
+ * What a draft needs beside its body before it can be sent: an address that can be one, words for the history, the licence, and of a
  * case what the work was done with or what was found.
  */
 export function entryFaults(draft: Draft, body: unknown): FieldFault[] {
   const { typed, kind } = draft
   const blank = (name: string) => (typed[name] ?? '').trim() === ''
   const required = (name: string): FieldFault[] => (blank(name) ? [{ field: name, code: 'required' }] : [])
-  const address = typed['entry.slug'] ?? ''
+  const address = (typed['entry.slug'] ?? '').trim()
   return [
-    ...(draft.slug === null ? required('entry.slug') : []),
-    ...(draft.slug === null && address !== '' && !slug.safeParse(address).success
-      ? [{ field: 'entry.slug', code: 'not-a-slug', value: address }]
-      : []),
+    ...(draft.slug === null && address !== '' && !isSlug(address) ? [slugFault(address)] : []),
     ...required('entry.note'),
     ...(blank('entry.note') || NOTE.safeParse(typed['entry.note']).success
       ? []
@@ -29,6 +27,13 @@ export function entryFaults(draft: Draft, body: unknown): FieldFault[] {
       ? [{ field: 'rights.photos', code: 'permission-needed' }]
       : []),
   ]
+}
+
+/** An address that cannot be one, and the nearest that can. */
+function slugFault(value: string): FieldFault {
+  const nearest = slugOf(value, 80)
+  const fault = { field: 'entry.slug', value }
+  return nearest === '' ? { ...fault, code: 'not-a-slug' } : { ...fault, code: 'slug-form', limit: nearest }
 }
 
 interface Case {

@@ -5,7 +5,7 @@ import { Field } from '../_ui/field.tsx'
 import { quantityText } from '../_ui/quantity.tsx'
 import { workedProportions } from '../_ui/worked.ts'
 import { words } from '../_words/index.ts'
-import { fullLabel } from './labels.ts'
+import { fullLabel, numberIn } from './labels.ts'
 import { itemsOf } from './read.ts'
 import type { FormView } from './view.ts'
 
@@ -67,9 +67,8 @@ export function FindingFields({ view, findings }: { view: FormView; findings: re
 function sentence({ typed, read }: FormView, { field, value, low, high, unit, basis }: Finding): string {
   const name = read.nameOf(field)
   const print = (figure: number) => quantityText(figure, unit).main
-  const at = (list: string, index: number) => itemsOf(typed, list).indexOf(index) + 1
   const told = {
-    field: fullLabel(name, at),
+    field: fullLabel(name, numberIn(typed)),
     value: print(value),
     basis: words('terms')(`basis.${basis}.label`),
   }

@@ -9,7 +9,7 @@ import { words } from '../_words/index.ts'
 import { Checks, Scale, Tick } from './choices.tsx'
 import { countries } from './countries.ts'
 import { hintFor, labelFor } from './labels.ts'
-import { type Look, lookOf } from './look.ts'
+import { type ChoiceWords, type Look, lookOf } from './look.ts'
 import { isNeeded } from './needed.ts'
 import { optionsOf } from './options.ts'
 import type { FormView } from './view.ts'
@@ -128,7 +128,7 @@ function Control({ look, control, text, view }: ControlProps): ReactNode {
         <input {...control} type="text" list={`list-${look.from}`} autoComplete="off" defaultValue={text} />
       )
     case 'select':
-      return <Select control={control} text={text} options={optionsOf(look)} any={anyOf(look.options)} />
+      return <Select control={control} text={text} options={optionsOf(look)} any={anyOf(look)} />
     case 'own':
       return <Select control={control} text={text} options={view.own[look.of]} any={t('choose')} />
     case 'country':
@@ -150,9 +150,13 @@ function Control({ look, control, text, view }: ControlProps): ReactNode {
   }
 }
 
-/** A list that knows "not recorded" says that of itself when nothing is chosen. */
-const anyOf = (options: readonly string[]): string | undefined =>
-  options.includes('not-recorded') ? undefined : t('choose')
+type ChoiceLook = Extract<Look, { readonly words: ChoiceWords }>
+
+/** What a list says where nothing is chosen; one that knows "not recorded" says that of itself. */
+function anyOf({ options, words: from }: ChoiceLook): string | undefined {
+  if ('vocabulary' in from && from.vocabulary === 'seasons') return t('form.asDay')
+  return options.includes('not-recorded') ? undefined : t('choose')
+}
 
 function Select(props: {
   control: object

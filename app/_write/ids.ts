@@ -1,10 +1,10 @@
 import type { Typed } from '../_http/form.ts'
 
-/** Longest id made from words; the schema allows twice as much. */
+/** Longest id made from words unless said otherwise; the schema allows twice as much. */
 const MOST = 40
 
 /** Words as an id: `Façade nord, 2ᵉ étage` becomes `facade-nord-2e-etage`. Empty where no letter or digit is left. */
-export const slugOf = (words: string): string =>
+export const slugOf = (words: string, most = MOST): string =>
   words
     .normalize('NFKD')
     .replace(/\p{Diacritic}/gu, '')
@@ -15,7 +15,7 @@ export const slugOf = (words: string): string =>
     .replace(/[đð]/g, 'd')
     .replace(/[ł]/g, 'l')
     .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, MOST)
+    .slice(0, most)
     .replace(/^-+|-+$/g, '')
 
 /** The fields of an item that can name it, the best first. */

@@ -1,30 +1,6 @@
 import type { KeepWords } from './keep-words.ts'
-
-/** Field → what its page showed, and what stands in it now. */
-type Changes = Record<string, { was: string; is: string }>
-
-/** What the server answers to a save. */
-export interface KeptAnswer {
-  readonly time: string
-  readonly conflicts: readonly string[]
-  /** What there is to say beside the fields of this step. */
-  readonly said: readonly { readonly name: string; readonly kind: 'fault' | 'note'; readonly words: string }[]
-}
-
-/** Text of a draft that a browser holds until the server has it. */
-interface Stored {
-  readonly at: string
-  readonly changes: Changes
-}
-
-export interface Keeper {
-  /** Text that was here from before, when there is any. */
-  readonly found: Stored | null
-  /** Sends what was here from before and shows the draft anew. */
-  readonly putIn: () => Promise<void>
-  readonly drop: () => void
-  readonly stop: () => void
-}
+import { keepIn, newPlace, onLetGo } from './kept-texts.ts'
+import { type Changes, type KeptAnswer, sendChanges } from './send-changes.ts'
 
 export type Say = (words: string, link?: { readonly href: string; readonly words: string }) => void
 
@@ -34,159 +10,150 @@ const AGAIN_MS = 15_000
 
 /**
  * Saves a form while it is typed in: to the browser at once, to the server when typing rests. Before the form itself
- * is sent, what is open is saved, so that a lost connection never loses the page.
+ * is sent, what is open is saved, so that a lost connection never loses the page. Where the draft is open elsewhere
+ * too, it says so, and leads to both texts where both typed in one field.
  *
- * @param kept all that the server has of the draft: text that it has already is not offered again
+ * @param version of the draft as the page shows it
+ * @returns ends it
  */
 export function keepForm(
   form: HTMLFormElement,
   draft: string,
-  kept: Readonly<Record<string, string>>,
+  version: number,
   words: KeepWords,
   say: Say,
-): Keeper {
-  const place = `putlog-draft-${draft}`
+): () => void {
+  const place = newPlace(draft)
   const wasInput = form.elements.namedItem(':was') as HTMLInputElement
   const was: Record<string, string> = JSON.parse(wasInput.value)
+  const proposed: Record<string, string> = JSON.parse(
+    (form.elements.namedItem(':proposed') as HTMLInputElement).value,
+  )
   const step = (form.elements.namedItem(':step') as HTMLInputElement).value
-  const found = missingFrom(kept, readStored(place))
-  writeStored(place, found)
+  const both = `/write/${draft}/both?${new URLSearchParams({ step })}`
+  let known = version
   let timer: ReturnType<typeof setTimeout> | undefined
-  let saving: Promise<boolean> | undefined
+  let saving: Promise<Saved> | undefined
   let passing = false
+  /** Both texts of a field are kept, and the one typed here is not the one that stands. */
+  let contested = false
+  /** Fields that were changed elsewhere since this page was drawn. */
+  let stale = false
 
   const changed = (): Changes => {
     const data = new FormData(form)
     const names = new Set([...Object.keys(was), ...data.keys()].filter((name) => !/^[:$]/.test(name)))
-    const changes: Changes = {}
-    for (const name of names) {
-      const is = data.getAll(name).join('\n').replace(/\r\n?/g, '\n')
-      if (is !== (was[name] ?? '')) changes[name] = { was: was[name] ?? '', is }
-    }
-    return changes
+    return Object.fromEntries(
+      [...names].flatMap((name) => {
+        const is = data.getAll(name).join('\n').replace(/\r\n?/g, '\n')
+        const before = was[name] ?? ''
+        // What the page proposed was typed by nobody.
+        const ours = before === '' && is === proposed[name]
+        return is === before || ours ? [] : [[name, { was: before, is }]]
+      }),
+    )
   }
 
-  const store = () => {
-    const changes = { ...found?.changes, ...changed() }
-    writeStored(place, Object.keys(changes).length > 0 ? { at: new Date().toISOString(), changes } : null)
+  const took = (changes: Changes, answer: KeptAnswer) => {
+    for (const [name, { is }] of Object.entries(changes)) was[name] = is
+    wasInput.value = JSON.stringify(was)
+    known = answer.version
+    keepIn(place, changed())
+    tell(form, answer.said)
+    contested = answer.waiting && (contested || answer.conflicts.length > 0)
+    const { stands } = answer
+    if (stands !== undefined) stale = Object.keys(was).some((name) => (stands[name] ?? '') !== was[name])
   }
 
-  /** Whether nothing is left to save, or the server must be asked by the form itself. */
-  const save = async (leaving = false): Promise<boolean> => {
+  /** What there is to say after a save, the weightiest first. */
+  const sayKept = ({ sent, time }: KeptAnswer) => {
+    if (sent) say(words.sent, { href: `/write/${draft}`, words: words.seeSent })
+    else if (contested) say(words.both, { href: both, words: words.seeBoth })
+    else if (stale) say(words.elsewhere, { href: `/write/${draft}/${step}`, words: words.reload })
+    else say(words.saved.replace('{time}', time))
+  }
+
+  /** @param asking whether to hear how the draft stands though there is nothing to save */
+  const save = async ({ leaving = false, asking = false }: How): Promise<Saved> => {
     clearTimeout(timer)
     const changes = changed()
-    if (Object.keys(changes).length === 0) return true
-    if (!leaving) say(words.saving)
-    const answer = await post(draft, { step, changes }, leaving)
+    const some = Object.keys(changes).length > 0
+    if (!some && !asking) return 'sound'
+    if (some && !leaving) say(words.saving)
+    const answer = await sendChanges(draft, { step, version: known, changes }, leaving)
     if (answer.kind === 'kept') {
-      for (const [name, { is }] of Object.entries(changes)) was[name] = is
-      wasInput.value = JSON.stringify(was)
-      store()
-      tell(form, answer.said)
-      if (answer.conflicts.length > 0) say('', { href: `/write/${draft}/both`, words: words.both })
-      else say(words.saved.replace('{time}', answer.time))
-      return true
+      took(changes, answer)
+      if (some || answer.sent || contested || stale) sayKept(answer)
+      return answer.sent ? 'sent' : 'sound'
     }
+    if (!some) return 'sound'
     if (answer.kind === 'offline') {
       say(words.offline)
       timer = setTimeout(() => void again(), AGAIN_MS)
-      return false
+      return 'open'
     }
     const back = `/sign-in?${new URLSearchParams({ to: `/write/${draft}/${step}` })}`
     if (answer.kind === 'signed-out') say(words.signedOut, { href: back, words: words.signIn })
-    else if (answer.kind === 'sent') say(words.sent)
     else say(words.refused.replace('{why}', answer.why))
-    return answer.kind === 'signed-out'
+    return answer.kind === 'signed-out' ? 'sound' : 'open'
   }
 
   /** One save after the other; what was typed meanwhile is in the next. */
-  const again = async (leaving = false): Promise<boolean> => {
+  const again = async (how: How = {}): Promise<Saved> => {
     if (saving) await saving
-    saving = save(leaving).finally(() => {
+    saving = save(how).finally(() => {
       saving = undefined
     })
     return saving
   }
 
   const onInput = () => {
-    store()
+    keepIn(place, changed())
     clearTimeout(timer)
     timer = setTimeout(() => void again(), REST_MS)
   }
   const onSubmit = (event: SubmitEvent) => {
     // A form may not be sent again from within its own submit event, where a save of nothing would end.
-    if (passing || (!saving && Object.keys(changed()).length === 0)) return
+    if (passing || (!saving && !contested && Object.keys(changed()).length === 0)) return
     event.preventDefault()
     event.stopPropagation()
     const button = event.submitter
-    void again().then((sound) => {
-      if (!sound) return
+    void again().then((saved) => {
+      if (saved === 'open') return
+      if (saved === 'sent') return location.assign(`/write/${draft}`)
+      if (contested) return location.assign(both)
       passing = true
       form.requestSubmit(button instanceof HTMLButtonElement ? button : null)
       passing = false
     })
   }
-  const onHide = () => {
-    if (document.visibilityState === 'hidden') void again(true)
-    else void again()
+  const onTurn = () => {
+    const leaving = document.visibilityState === 'hidden'
+    void again({ leaving, asking: !leaving })
   }
   const onOnline = () => void again()
   form.addEventListener('input', onInput)
   form.addEventListener('submit', onSubmit)
-  document.addEventListener('visibilitychange', onHide)
+  document.addEventListener('visibilitychange', onTurn)
   window.addEventListener('online', onOnline)
+  const deaf = onLetGo(draft, () => void again({ asking: true }))
 
-  return {
-    found,
-    putIn: async () => {
-      if (found === null) return
-      const answer = await post(draft, { step, changes: found.changes }, false)
-      if (answer.kind !== 'kept') {
-        say(answer.kind === 'refused' ? words.refused.replace('{why}', answer.why) : words.offline)
-        return
-      }
-      writeStored(place, null)
-      location.assign(`/write/${draft}/${answer.conflicts.length > 0 ? 'both' : step}`)
-    },
-    drop: () => writeStored(place, null),
-    stop: () => {
-      clearTimeout(timer)
-      form.removeEventListener('input', onInput)
-      form.removeEventListener('submit', onSubmit)
-      document.removeEventListener('visibilitychange', onHide)
-      window.removeEventListener('online', onOnline)
-    },
+  return () => {
+    clearTimeout(timer)
+    form.removeEventListener('input', onInput)
+    form.removeEventListener('submit', onSubmit)
+    document.removeEventListener('visibilitychange', onTurn)
+    window.removeEventListener('online', onOnline)
+    deaf()
   }
 }
 
-type Answer =
-  | ({ readonly kind: 'kept' } & KeptAnswer)
-  | { readonly kind: 'offline' }
-  | { readonly kind: 'signed-out' }
-  | { readonly kind: 'sent' }
-  | { readonly kind: 'refused'; readonly why: string }
+/** What became of a save: nothing is left to save (or the form itself has to ask); something is; the draft was sent. */
+type Saved = 'sound' | 'open' | 'sent'
 
-async function post(
-  draft: string,
-  body: { readonly step: string; readonly changes: Changes },
-  leaving: boolean,
-): Promise<Answer> {
-  try {
-    const response = await fetch(`/api/drafts/${draft}`, {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify(body),
-      keepalive: leaving,
-    })
-    if (response.ok) return { kind: 'kept', ...((await response.json()) as KeptAnswer) }
-    if (response.status === 401) return { kind: 'signed-out' }
-    if (response.status === 409) return { kind: 'sent' }
-    if (response.status >= 500 || response.status === 429) return { kind: 'offline' }
-    const problem = (await response.json()) as { detail?: string; errors?: readonly { detail: string }[] }
-    return { kind: 'refused', why: problem.errors?.[0]?.detail ?? problem.detail ?? '' }
-  } catch {
-    return { kind: 'offline' }
-  }
+interface How {
+  readonly leaving?: boolean
+  readonly asking?: boolean
 }
 
 /** Puts what the server says beside the fields that it is about. */
@@ -195,29 +162,5 @@ function tell(form: HTMLFormElement, said: KeptAnswer['said']): void {
     const one = said.find(({ name }) => `live-${name}` === live.id)
     if (live.textContent !== (one?.words ?? '')) live.textContent = one?.words ?? ''
     live.dataset.kind = one?.kind ?? ''
-  }
-}
-
-/** Browsers may refuse storage; then only the server keeps. */
-function readStored(place: string): Stored | null {
-  try {
-    return JSON.parse(localStorage.getItem(place) ?? 'null') as Stored | null
-  } catch {
-    return null
-  }
-}
-
-/** What of it the server does not have. */
-function missingFrom(kept: Readonly<Record<string, string>>, stored: Stored | null): Stored | null {
-  const changes = Object.entries(stored?.changes ?? {}).filter(([name, { is }]) => is !== (kept[name] ?? ''))
-  return stored === null || changes.length === 0 ? null : { ...stored, changes: Object.fromEntries(changes) }
-}
-
-function writeStored(place: string, stored: Stored | null): void {
-  try {
-    if (stored === null) localStorage.removeItem(place)
-    else localStorage.setItem(place, JSON.stringify(stored))
-  } catch {
-    // Full or forbidden.
   }
 }

@@ -1,8 +1,10 @@
 import type { FieldFault } from '#lib/errors.ts'
 import { faultSentence } from '../_http/fault-sentence.ts'
+import type { Typed } from '../_http/form.ts'
 import write from '../_words/en/write.json'
 import { words } from '../_words/index.ts'
 import { wordKey } from './layout.ts'
+import { itemsOf } from './read.ts'
 
 const t = words('write')
 type Label = keyof typeof write.label
@@ -52,6 +54,8 @@ export function addLabel(list: string): string {
  * @param numberOf place of an item in its list as the reader counts, from 1
  */
 export function fullLabel(name: string, numberOf: (list: string, index: number) => number): string {
+  const [, figure] = /^(.*)-mark$/.exec(name) ?? []
+  if (figure !== undefined) return `${fullLabel(figure, numberOf)}, ${t('mark.legend')}`
   const keys = name.split('.')
   const items = keys.flatMap((key, at) => {
     const list = keys.slice(0, at).join('.')
@@ -61,6 +65,15 @@ export function fullLabel(name: string, numberOf: (list: string, index: number) 
   })
   return [...items, shortLabel(name)].join(', ')
 }
+
+/** Place of an item as the reader counts: those that the form holds, from 1; of one that it does not hold, the next. */
+export const numberIn =
+  (typed: Typed) =>
+  (list: string, index: number): number => {
+    const items = itemsOf(typed, list)
+    const at = items.indexOf(index)
+    return (at < 0 ? items.filter((one) => one < index).length : at) + 1
+  }
 
 /** One fault as a sentence of a form. */
 export const sentenceOf = (fault: FieldFault, label: string): string => faultSentence(fault, label)

@@ -2,7 +2,7 @@ import type { WrittenKind } from '#lib/entry/body.ts'
 import { bodyTree, type Node } from '#lib/entry/tree.ts'
 
 /** Beside the body, what no entry is sent without. */
-const ALWAYS = ['rights.licence', 'interests', 'entry.slug', 'entry.note']
+const ALWAYS = ['rights.licence', 'interests', 'entry.note']
 
 /** Whether an entry of this kind cannot be sent without this field. In an item of a list: once there is one. */
 export function isNeeded(kind: WrittenKind, name: string): boolean {

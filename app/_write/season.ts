@@ -7,6 +7,7 @@ import type { CaseBody } from '#lib/entry/case.ts'
 import { seasonOf } from '#lib/entry/season.ts'
 import type { Season } from '#lib/entry/terms.ts'
 import { partsOf } from '../_ui/map/outlines.ts'
+import { readDate } from './read-date.ts'
 
 const latitudes = new Map<string, number | undefined>()
 
@@ -23,6 +24,23 @@ function latitudeOf(alpha2: string): number | undefined {
 
 /** What was typed may have no such day: 31 February suggests nothing. */
 const isDay = (day: string) => z.iso.date().safeParse(day).success
+
+type Text = Readonly<Record<string, string>>
+
+/** The season that a form's day suggests, as it is typed. */
+export const seasonOfDay = (typed: Text, place: CaseBody['place'] | undefined): Season | undefined =>
+  suggestSeason(readDate(typed.on ?? ''), place)
+
+/** A form in which the season follows the day unless its writer chose one. */
+export const withSeason = (typed: Text, season: Season | undefined): Text =>
+  season === undefined || (typed.season ?? '') !== '' ? typed : { ...typed, season }
+
+/** The other way round: a season that the day suggests anyway was chosen by nobody, and follows the day again. */
+export function followingDay(typed: Text, place: CaseBody['place'] | undefined): Text {
+  if (typed.season === undefined || typed.season !== seasonOfDay(typed, place)) return typed
+  const { season, ...rest } = typed
+  return rest
+}
 
 /** The season of a visit as its day and its place suggest it; undefined where they suggest none. */
 export function suggestSeason(day: unknown, place: CaseBody['place'] | undefined): Season | undefined {

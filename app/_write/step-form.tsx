@@ -43,6 +43,7 @@ export function StepForm({ view, step, more, proposed, before, extra }: Props) {
       <input type="hidden" name=":draft" value={draft.id} />
       <input type="hidden" name=":step" value={step} />
       <input type="hidden" name=":was" value={JSON.stringify(was)} />
+      <input type="hidden" name=":proposed" value={JSON.stringify(proposed ?? {})} />
       {before}
       <div className="write-parts">
         <FormParts view={view} parts={parts} more={more} proposed={proposed} />
@@ -62,7 +63,11 @@ export function StepForm({ view, step, more, proposed, before, extra }: Props) {
           </button>
         </div>
       </div>
-      <Keep draft={draft.id} form="step" kept={draft.typed} words={keepWords()} />
+      <Keep
+        {...{ draft: draft.id, step, version: draft.version, form: 'step' }}
+        kept={draft.typed}
+        words={keepWords()}
+      />
     </form>
   )
 }

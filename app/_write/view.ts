@@ -9,18 +9,19 @@ import { bodyTree, type ObjectNode } from '#lib/entry/tree.ts'
 import type { WorkedOn } from '#lib/entry/worked-on.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import type { Option } from '../_ui/field.tsx'
-import { labelOf } from '../_ui/label.ts'
+import { inSentence, labelOf } from '../_ui/label.ts'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
+import { faultsWithDates } from './date-faults.ts'
 import { entryFaults } from './entry-faults.ts'
-import { fullLabel, sentenceOf } from './labels.ts'
+import { fullLabel, numberIn, sentenceOf } from './labels.ts'
 import { generic, stepOf } from './layout.ts'
 import { type OwnList, pickOf } from './look.ts'
 import { notesOf } from './notes.ts'
 import { type Picks, readPicks } from './picks.ts'
 import { itemsOf, type ReadForm, readForm } from './read.ts'
 import { type Returned, returnedOf } from './returned.ts'
-import { suggestSeason } from './season.ts'
+import { seasonOfDay, withSeason } from './season.ts'
 import { sheetChanges, sheetChoices, sheetsNamed } from './sheets.ts'
 
 /** A fault of a form, under the field's name. */
@@ -52,8 +53,6 @@ export interface FormView {
   readonly notes: ReadonlyMap<string, string>
   /** What it is about, as far as that is known: its title, or the title of the case that was visited. */
   readonly title: string | undefined
-  /** As the day of a visit suggests it. */
-  readonly season: Season | undefined
   /** What the version that it corrects came back with. */
   readonly returned: Returned | null
 }
@@ -61,23 +60,28 @@ export interface FormView {
 /** Reads a draft: its body as far as it goes, everything wrong with it, and what helps. */
 export async function viewOf(draft: Draft, all = false): Promise<FormView> {
   const { kind, typed } = draft
-  const [picks, sheets] = await Promise.all([readPicks(), sheetsNamed(draft)])
+  const [picks, sheets, visited] = await Promise.all([
+    readPicks(),
+    sheetsNamed(draft),
+    kind === 'visit' ? caseBySlug(typed.case ?? '') : null,
+  ])
   // What is still to be copied from a sheet counts as there: nobody types it.
   const copied = Object.entries(sheetChanges(draft, sheets)).map(([name, { is }]) => [name, is] as const)
-  const read = readForm(kind, reasoned({ ...typed, ...Object.fromEntries(copied) }), finder(picks))
+  const season = kind === 'visit' ? seasonOfDay(typed, visited?.body.place) : undefined
+  const whole = withSeason(reasoned({ ...typed, ...Object.fromEntries(copied) }), season)
+  const read = readForm(kind, whole, finder(picks))
   await readMaterials(materialsIn(read.body))
-  const faults = [...read.faults, ...entryFaults(draft, read.body)].map((fault) =>
-    shown(withNearest(fault, picks), draft),
-  )
-  const [visited, notes, pictures, returned, ownSheets] = await Promise.all([
-    kind === 'visit' ? caseBySlug(typed.case ?? '') : null,
+  const faults = [
+    ...faultsWithDates(kind, read, visited?.body.works ?? []),
+    ...entryFaults(draft, read.body),
+  ].map((fault) => shown(withNearest(fault, picks), draft))
+  const [notes, pictures, returned, ownSheets] = await Promise.all([
     notesOf(draft, read, picks),
     picturesOf(draft),
     returnedOf(kind, draft.slug, draft.basedOn),
     sheetChoices(draft),
   ])
-  const season = suggestSeason((read.body as { on?: unknown }).on, visited?.body.place)
-  if (season !== undefined) notes.set('season', seasonNote(season))
+  if (season !== undefined) notes.set('season', seasonNote(season, typed.season || season))
   const title = typed.title ?? visited?.body.title
   const own = {
     works: worksToSee(visited),
@@ -100,15 +104,19 @@ export async function viewOf(draft: Draft, all = false): Promise<FormView> {
     pictures,
     notes,
     returned,
-    season,
     title,
   }
 }
 
 type Visited = Awaited<ReturnType<typeof caseBySlug>>
 
-const seasonNote = (season: Season): string =>
-  words('write')('form.season', { season: labelOf('seasons', season) })
+/** What the day says, and where its writer chose otherwise, that this stands. */
+function seasonNote(season: Season, chosen: string): string {
+  const label = (one: string) => inSentence(labelOf('seasons', one))
+  return chosen === season
+    ? words('write')('form.season', { season: label(season) })
+    : words('write')('form.seasonOther', { season: label(season), chosen: label(chosen) })
+}
 
 /** Without the findings that nobody gave a reason for: each is asked about again. */
 const reasoned = (typed: DraftText): DraftText =>
@@ -151,14 +159,16 @@ const BROAD_UNITS = ['stone', 'brick', 'earth'] as const
 
 function shown(fault: FieldFault, { kind, typed }: Draft): ShownFault {
   const name = fault.field
-  const number = (list: string, index: number) => Math.max(0, itemsOf(typed, list).indexOf(index)) + 1
   const text = typed[name]
   // What was typed is shown again as it was typed, and not as it was read.
   const value = typeof fault.value === 'number' ? fault.value : (text ?? fault.value)
   return {
     name,
     step: stepOf(kind, name),
-    sentence: sentenceOf({ ...fault, ...(value !== undefined && { value }) }, fullLabel(name, number)),
+    sentence: sentenceOf(
+      { ...fault, ...(value !== undefined && { value }) },
+      fullLabel(name, numberIn(typed)),
+    ),
     missing: (text ?? '') === '' && itemsOf(typed, name).length === 0,
   }
 }

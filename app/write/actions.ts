@@ -8,18 +8,20 @@ import { SIDES } from '#lib/entry/merge.ts'
 import { Refusal } from '#lib/errors.ts'
 import { discardDraft } from '#lib/workflow/draft-begin.ts'
 import type { Changes } from '#lib/workflow/draft-fields.ts'
-import { holdText, saveDraft, settleHeld } from '#lib/workflow/draft-save.ts'
-import { draftFaults, submitDraft } from '#lib/workflow/draft-submit.ts'
+import { fillDraft, holdText, saveDraft, settleHeld } from '#lib/workflow/draft-save.ts'
+import { submitDraft } from '#lib/workflow/draft-submit.ts'
 import { EditConflict } from '#lib/workflow/submit.ts'
 import { currentActor, signInPath } from '../_http/actor.ts'
 import { addressWith } from '../_ui/query.ts'
 import { findingsToMend } from '../_write/finding-fields.tsx'
 import { LAYOUTS } from '../_write/layout.ts'
+import { pointingFaults } from '../_write/pointing-faults.ts'
+import { addressOf, isOurAddress } from '../_write/proposals.ts'
 import { itemsOf } from '../_write/read.ts'
-import { viewOf } from '../_write/view.ts'
+import { type FormView, viewOf } from '../_write/view.ts'
 import { beginFrom } from './begin-from.ts'
 import { fillIn } from './fill-in.ts'
-import { readStep } from './read-form.ts'
+import { readChoices, readStep } from './read-form.ts'
 import { takeOverNewer } from './take-over.ts'
 
 /** Begins a draft: a new entry, a further version, an adaptation, a visit. */
@@ -32,12 +34,13 @@ export async function beginWriting(form: FormData): Promise<void> {
     adapt: text('adapt'),
     of: text('of'),
     work: text('work'),
+    late: text('late'),
   }
   const actor = await memberOr('beginWriting', addressWith('/write/new', asked))
   const id = await beginFrom(actor, text('key'), asked).catch((thrown) =>
     refused(thrown, '/write/new', asked),
   )
-  redirect(`/write/${id}`)
+  redirect(asked.late === '' ? `/write/${id}` : `/write/${id}/both`)
 }
 
 /** Saves a step of a form and goes where its writer wanted. Signed out, what was typed is held for them. */
@@ -51,7 +54,8 @@ export async function saveStep(form: FormData): Promise<void> {
     redirect(signInPath(`/write/${id}/both`))
   }
   const saved = await saveDraft(actor, id, changes).catch((thrown) => refused(thrown, here, {}))
-  if (saved.conflicts.length > 0) redirect(`/write/${id}/both`)
+  if (saved.sent) redirect(`/write/${id}`)
+  if (saved.conflicts.length > 0) redirect(addressWith(`/write/${id}/both`, { step }))
   const [verb, list = ''] = did.split(' ')
   if (verb === 'remove') redirect(addressWith(here, { removed: await removeItem(actor, id, list) }))
   if (verb === 'add') redirect(`${addressWith(here, { more: list })}#field-${list}`)
@@ -68,14 +72,13 @@ export async function saveStep(form: FormData): Promise<void> {
 /** Keeps what was chosen where the same field was typed twice. */
 export async function settleBoth(form: FormData): Promise<void> {
   const id = String(form.get(':draft') ?? '')
-  const actor = await memberOr('settleBoth', `/write/${id}/both`)
-  const choices = [...form.entries()].flatMap(([name, value]) =>
-    !/^[:$]/.test(name) && (value === 'stands' || /^\d{1,3}$/.test(String(value)))
-      ? [[name, value === 'stands' ? 'stands' : Number(value)] as const]
-      : [],
+  const step = String(form.get(':step') ?? '')
+  const actor = await memberOr('settleBoth', addressWith(`/write/${id}/both`, { step }))
+  const saved = await settleHeld(actor, id, readChoices(form)).catch((thrown) =>
+    refused(thrown, '/write', {}),
   )
-  await settleHeld(actor, id, Object.fromEntries(choices)).catch((thrown) => refused(thrown, '/write', {}))
-  redirect(`/write/${id}/check`)
+  if (saved.conflicts.length > 0) redirect(addressWith(`/write/${id}/both`, { step, again: '1' }))
+  redirect(saved.sent ? `/write/${id}` : `/write/${id}/${step || 'check'}`)
 }
 
 /** Brings a draft together with the version that came after the one it started from. */
@@ -86,11 +89,15 @@ export async function takeOver(form: FormData): Promise<void> {
     const side = SIDES.find((one) => one === value)
     return name.startsWith('choice-') && side ? [[name.slice('choice-'.length), side] as const] : []
   })
+  const looked = { number: Number(form.get(':number')), version: Number(form.get(':version')) }
   const draft = await mustHave(actor, id)
-  await takeOverNewer(actor, draft, Object.fromEntries(choices)).catch((thrown) =>
+  const done = await takeOverNewer(actor, draft, looked, Object.fromEntries(choices)).catch((thrown) =>
     refused(thrown, `/write/${id}/check`, {}),
   )
-  redirect(`/write/${id}/check`)
+  const chosen = Object.fromEntries(choices.map(([path, side]) => [`choice-${path}`, side]))
+  if (done !== 'done') redirect(addressWith(`/write/${id}/merge`, { look: done, ...chosen }))
+  const { held } = await mustHave(actor, id)
+  redirect(`/write/${id}/${held === null ? 'check' : 'both'}`)
 }
 
 /** Throws a draft away. */
@@ -129,7 +136,7 @@ async function fillAndView(actor: Member, id: string) {
   const view = await viewOf(draft)
   const filled = fillIn(draft, view)
   if (Object.keys(filled).length === 0) return view
-  await saveDraft(actor, id, filled)
+  await fillDraft(actor, id, filled)
   return viewOf(await mustHave(actor, id))
 }
 
@@ -138,18 +145,31 @@ const mustHave = async (actor: Member, id: string): Promise<Draft> =>
 
 /** Sends a draft in which nothing is amiss; otherwise its last page says what is. */
 async function send(actor: Member, draft: Draft): Promise<void> {
+  // What waits would stay behind: its writer chooses first.
+  if (draft.held !== null) redirect(`/write/${draft.id}/both`)
   const look = `/write/${draft.id}/check?look=all`
   const view = await viewOf(draft, true)
-  const slug = draft.slug ?? draft.typed['entry.slug'] ?? ''
-  const body = view.read.body
   if (view.faults.length > 0 || findingsToMend(view).length > 0) redirect(look)
-  if ((await draftFaults(draft, { slug, body })).length > 0) redirect(look)
-  const { id, version, typed } = draft
+  if ((await pointingFaults(view)).length > 0) redirect(look)
+  const { id } = draft
   try {
-    await submitDraft(actor, { id, version, slug, body, note: typed['entry.note'] ?? '' })
+    await submitFree(actor, view)
   } catch (thrown) {
     if (thrown instanceof EditConflict) redirect(`/write/${id}/merge`)
     refused(thrown, `/write/${id}/check`, {})
   }
   redirect(`/write/${id}`)
+}
+
+/** Submits under an address that is free; where somebody takes ours at this very moment, under the next one. */
+async function submitFree(actor: Member, view: FormView, tries = 3): Promise<void> {
+  const { id, version, typed } = view.draft
+  const note = typed['entry.note'] ?? ''
+  try {
+    await submitDraft(actor, { id, version, slug: await addressOf(view), body: view.read.body, note })
+  } catch (thrown) {
+    const taken = thrown instanceof Refusal && thrown.faults.some(({ code }) => code === 'taken')
+    if (!taken || !isOurAddress(view) || tries <= 1) throw thrown
+    await submitFree(actor, view, tries - 1)
+  }
 }

@@ -1,13 +1,12 @@
 import type { Member } from '#lib/access/actor.ts'
 import { caseBySlug } from '#lib/db/cases.ts'
-import { newestStanding, revisionToStartFrom, type StartRevision } from '#lib/db/drafts.ts'
+import { newestStanding, ownDraft, revisionToStartFrom, type StartRevision, sentAs } from '#lib/db/drafts.ts'
 import { SHAPES, type WrittenKind } from '#lib/entry/body.ts'
 import { Refusal } from '#lib/errors.ts'
 import { type Beginning, beginDraft } from '#lib/workflow/draft-begin.ts'
 import { words } from '../_words/index.ts'
 import { readPicks } from '../_write/picks.ts'
-import { printForm } from '../_write/print.ts'
-import { shower } from '../_write/view.ts'
+import { printDraft } from '../_write/print-draft.ts'
 
 /** What somebody wants to write, as the address says it. */
 export interface Asked {
@@ -21,6 +20,8 @@ export interface Asked {
   /** Slug of the case that a visit was made to. */
   readonly of: string
   readonly work: string
+  /** Id of a draft that was sent and has text that came in since, to begin a further version with. */
+  readonly late: string
 }
 
 export type Start = Omit<Beginning, 'id'> & { readonly title: string }
@@ -43,6 +44,7 @@ export async function beginFrom(actor: Member, id: string, asked: Asked): Promis
 
 /** What a draft begins with; null when there is nothing of that address, or it is not theirs to begin from. */
 export async function startOf(actor: Member, asked: Asked): Promise<Start | null> {
+  if (asked.late !== '') return goOnFrom(actor, asked.late)
   if (asked.from !== '') return reviseFrom(actor, asked.from)
   if (asked.back !== '') return returnTo(actor, asked.back)
   if (asked.adapt !== '') return adaptFrom(actor, asked.adapt)
@@ -60,7 +62,7 @@ async function find(actor: Member, ref: string): Promise<StartRevision | null> {
 
 /** A body's text. What its writer granted and permitted, whoever writes on grants anew. */
 async function print({ kind, body }: StartRevision): Promise<Record<string, string>> {
-  const typed = printForm(kind, body, shower(await readPicks()))
+  const typed = await printDraft(kind, body, await readPicks())
   return Object.fromEntries(Object.entries(typed).filter(([name]) => !name.startsWith('rights.')))
 }
 
@@ -70,6 +72,19 @@ async function reviseFrom(actor: Member, ref: string): Promise<Start | null> {
   const { kind, slug, number } = found
   const typed = await print(found)
   return { kind, slug, basedOn: number, adaptedFrom: null, typed, title: typed.title ?? slug }
+}
+
+/** The very text of a draft that was sent, so that what came in for it since finds its fields. */
+async function goOnFrom(actor: Member, late: string): Promise<Start | null> {
+  const draft = await ownDraft(actor.key, late)
+  const sent = draft?.submittedRevisionId ? await sentAs(draft.submittedRevisionId) : null
+  const found = sent && (await find(actor, `${sent.slug}@${sent.number}`))
+  if (draft === null || found === null) return null
+  const { kind, slug, number } = found
+  const typed = Object.fromEntries(
+    Object.entries(draft.typed).filter(([name]) => !/^(entry|rights)\./.test(name)),
+  )
+  return { kind, slug, basedOn: number, adaptedFrom: null, typed, late, title: typed.title ?? slug }
 }
 
 /** An earlier version's text, to follow the newest one: nothing between is undone unseen. */

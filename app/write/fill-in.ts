@@ -10,19 +10,18 @@ import type { FormView } from '../_write/view.ts'
 
 /**
  * What a draft can be given without asking, all of it shown when its page is drawn again: ids for what is pointed
- * at, the part that a material plays, the version of a recipe, the local name by which a stone was typed, the season
- * of a day, the figures of a sheet.
+ * at, the part that a material plays, the version of a recipe, the local name by which a stone was typed, the figures
+ * of a sheet.
  */
 export function fillIn(
   { kind, typed }: Draft,
-  { picks, season, sheets }: Pick<FormView, 'picks' | 'season' | 'sheets'>,
+  { picks, sheets }: Pick<FormView, 'picks' | 'sheets'>,
 ): Changes {
   const found = new Map<string, string>()
   const fill = (name: string, is: string) => {
     if (nodeAt(bodyTree(kind), name) !== undefined && (typed[name] ?? '') === '' && is !== '')
       found.set(name, is)
   }
-  fill('season', season ?? '')
   for (const list of ['works', 'mortars', ...itemsOf(typed, 'mortars').map((i) => `mortars.${i}.samples`)]) {
     const taken = new Set(itemsOf(typed, list).flatMap((i) => typed[`${list}.${i}.id`] ?? []))
     for (const index of itemsOf(typed, list)) {

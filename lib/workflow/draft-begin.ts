@@ -1,7 +1,7 @@
 import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { type Db, db } from '#lib/db/client.ts'
-import { type DraftText, isDraftId } from '#lib/db/drafts.ts'
+import { type DraftText, type HeldText, isDraftId, lockDraft } from '#lib/db/drafts.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { isErased } from '#lib/entry/erased.ts'
 import { Refusal } from '#lib/errors.ts'
@@ -15,6 +15,8 @@ export interface Beginning {
   readonly basedOn: number | null
   readonly adaptedFrom: string | null
   readonly typed: DraftText
+  /** A draft of theirs that was sent: what came in for it since waits in this one instead. */
+  readonly late?: string
 }
 
 /** Open drafts that one person may have; nobody writes so many, a faulty program does. */
@@ -25,7 +27,7 @@ const MOST_OPEN = 300
  *
  * @throws Refusal `forbidden`; `conflict` for an id that is somebody else's, or with too many drafts open
  */
-export async function beginDraft(actor: Actor, begin: Beginning): Promise<{ id: string }> {
+export async function beginDraft(actor: Actor, { late, ...begin }: Beginning): Promise<{ id: string }> {
   const { key: ownerKey } = must(actor, 'writeDraft', undefined)
   if (!isDraftId(begin.id))
     throw new Refusal('invalid', 'A draft needs an id.', [{ field: 'id', code: 'wrong-format' }])
@@ -40,7 +42,11 @@ export async function beginDraft(actor: Actor, begin: Beginning): Promise<{ id: 
         `You have ${MOST_OPEN} drafts. Send or discard some before you begin another.`,
       )
     const now = new Date()
-    const data = { ...begin, typed: { ...begin.typed }, ownerKey, createdAt: now, savedAt: now }
+    const held = late === undefined ? null : await takeHeld(tx, ownerKey, late)
+    const data = {
+      ...{ ...begin, typed: { ...begin.typed }, ownerKey, createdAt: now, savedAt: now },
+      ...(held !== null && { held: held as Record<string, string[]>, heldAt: now }),
+    }
     await tx.draft.createMany({ data: [data], skipDuplicates: true })
     const made = await tx.draft.findUnique({ where: { id: begin.id }, select: { ownerKey: true } })
     return mustBeOwn(made, ownerKey, begin.id)
@@ -50,6 +56,18 @@ export async function beginDraft(actor: Actor, begin: Beginning): Promise<{ id: 
 function mustBeOwn(draft: { ownerKey: string } | null, ownerKey: string, id: string): { id: string } {
   if (draft?.ownerKey !== ownerKey) throw new Refusal('conflict', 'That id belongs to another draft.')
   return { id }
+}
+
+/** Fields that are asked anew of every version. */
+const ASKED_ANEW = /^(entry\.slug$|rights\.)/
+
+/** What waits beside a draft that was sent, taken from there. */
+async function takeHeld(tx: Db, ownerKey: string, id: string): Promise<HeldText | null> {
+  const draft = await lockDraft(tx, id)
+  if (draft?.ownerKey !== ownerKey || draft.submittedRevisionId === null) return null
+  await tx.$executeRaw`UPDATE "Draft" SET held = NULL, "heldAt" = NULL WHERE id = ${id}::uuid`
+  const held = Object.entries(draft.held ?? {}).filter(([field]) => !ASKED_ANEW.test(field))
+  return held.length === 0 ? null : Object.fromEntries(held)
 }
 
 /** Its text may have been erased since it was read; who erases holds the entry, and clears the drafts that are there. */

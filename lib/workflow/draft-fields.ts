@@ -7,7 +7,8 @@ export type Changes = Readonly<Record<string, { readonly was: string; readonly i
 
 /** Bounds of one draft, far above what any entry holds. */
 const MOST_FIELDS = 2000
-const LONGEST_TEXT = 20_000
+/** As much as one request can carry: whatever a form without JavaScript posts is kept, and told to be too long. */
+export const LONGEST_TEXT = 65_536
 const MOST_TEXT = 400_000
 
 /** Fields of the entry itself, not of its body. */
@@ -21,6 +22,7 @@ export function isField(kind: WrittenKind, name: string): boolean {
   const path = name.replace(/-mark$/, '')
   if (FIXED.includes(path)) return false
   const node = nodeAt(bodyTree(kind), path)
+  if (node?.type === 'list') return node.of.type !== 'object'
   if (node !== undefined) return node.type !== 'object'
   return (
     path.endsWith('.typical') && nodeAt(bodyTree(kind), path.slice(0, -'.typical'.length))?.type === 'range'

@@ -15,7 +15,8 @@ const TELLING = 8
 /**
  * Takes what an erased body told out of drafts: all of the one it was sent from; of those still open that were begun
  * from it, every field that it had filled; and of any other draft of its entry, or of an adaptation, each field that
- * tells what it alone told. What its writer added beside stays.
+ * tells what it alone told. Of one that was sent as another version, only what came in for it since is looked at. What
+ * its writer added beside stays.
  *
  * @param entry held by the caller, so that no draft is begun from the body meanwhile
  * @returns keys of those whose open drafts lost something
@@ -29,19 +30,19 @@ export async function clearDrafts(
     UPDATE "Draft" SET typed = '{}', held = NULL, "heldAt" = NULL, version = version + 1
     WHERE "submittedRevisionId" = ${going.id}::uuid`
   const open = await tx.$queryRaw<
-    { id: string; ownerKey: string; begun: boolean; typed: DraftText; held: HeldText | null }[]
+    { id: string; ownerKey: string; sent: boolean; begun: boolean; typed: DraftText; held: HeldText | null }[]
   >`
-    SELECT id, "ownerKey", typed, held,
+    SELECT id, "ownerKey", typed, held, "submittedRevisionId" IS NOT NULL AS sent,
       coalesce(slug = ${entry.slug} AND "basedOn" = ${going.number}, false)
         OR coalesce("adaptedFrom" = ${`${entry.slug}@${going.number}`}, false) AS begun
-    FROM "Draft" WHERE "submittedRevisionId" IS NULL
+    FROM "Draft" WHERE ("submittedRevisionId" IS NULL OR held IS NOT NULL)
       AND (slug = ${entry.slug} OR "adaptedFrom" LIKE ${`${entry.slug}@%`}) FOR UPDATE`
   const told = await toldByItAlone(tx, entry.id, going)
   const losers: string[] = []
-  for (const { id, ownerKey, begun, typed, held } of open) {
+  for (const { id, ownerKey, sent, begun, typed, held } of open) {
     const goes = (field: string, text: string) =>
       !FIXED.includes(field) && ((begun && stands(going.body, field)) || tells(text, told))
-    const kept = Object.entries(typed).filter(([field, text]) => !goes(field, text))
+    const kept = Object.entries(typed).filter(([field, text]) => sent || !goes(field, text))
     const keptHeld = Object.entries(held ?? {}).flatMap(([field, texts]) => {
       const left = texts.filter((text) => !goes(field, text))
       return left.length === 0 ? [] : [[field, left] as const]

@@ -1,12 +1,18 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDb } from '#lib/db/client.ts'
 import { listDrafts, ownDraft } from '#lib/db/drafts.ts'
+import { submitDraft } from '#lib/workflow/draft-submit.ts'
+import { submit } from '#lib/workflow/submit.ts'
+import { makeCase, makeSubmission, makeWork } from '../support/make.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
 import { openBrowser, openPage } from './browser.ts'
 import { lookOver } from './look-over.ts'
 import { SITE } from './pages.ts'
 import { begin, faultLines, field, fill, press } from './writing.ts'
+
+const SLOW = { timeout: 30_000 }
 
 /** A phone on a scaffold. */
 const PHONE = { baseURL: SITE, viewport: { width: 360, height: 780 } }
@@ -37,6 +43,9 @@ async function asWriter(
 }
 
 const typed = async (id: string) => (await ownDraft(person.key, id))?.typed ?? {}
+
+/** Waits until the form says this of its saving. */
+const says = (page: Page, words: RegExp) => expect.poll(() => page.textContent('#keep'), SLOW).toMatch(words)
 
 /** Writes a case from its first field to the reviewers, as somebody does who makes mistakes. */
 async function writeCase(page: Page, title: string): Promise<void> {
@@ -104,11 +113,14 @@ describe('Writing a case on a phone', () => {
     ['without JavaScript', false],
     ['with it', true],
   ])('%s: every mistake is named where it is, nothing typed is lost, and it arrives', async (_, scripted) => {
-    const title = `Barn, north gable ${scripted ? 'b' : 'a'}`
+    // Both have one title: the second gets an address of its own.
+    const title = 'Barn, north gable'
     await asWriter({ javaScriptEnabled: scripted }, (page) => writeCase(page, title))
     const { drafts } = await listDrafts(person.key)
     const sent = drafts.find((draft) => draft.title === title)?.sent
-    expect(sent).toMatchObject({ number: 1, state: 'submitted' })
+    const slug = expect.stringMatching(/^barn-north-gable(-\d)?$/)
+    expect(sent).toMatchObject({ number: 1, state: 'submitted', slug })
+    if (scripted) expect(sent?.slug).not.toBe('barn-north-gable')
   })
 })
 
@@ -172,13 +184,123 @@ describe('A draft', () => {
       await fill(page, { title: 'Grey lime', summary: 'Slakes slowly.' })
       await press(page, 'next', /figures$/)
       await fill(other, { title: 'Grey stone lime', 'region.name': 'Invented hills' })
-      await press(other, 'next', /both$/)
+      await press(other, 'next', /both\?step=material$/)
       const shown = await other.textContent('.write-form')
       expect([shown?.includes('Grey lime'), shown?.includes('Grey stone lime')]).toEqual([true, true])
       expect(await typed(id)).toMatchObject({
         title: 'Grey lime',
         summary: 'Slakes slowly.',
         'region.name': 'Invented hills',
+      })
+    })
+  })
+
+  it('open in two windows says so, and leads to both texts before it goes on', async () => {
+    await asWriter({}, async (page) => {
+      const id = await begin(page, 'kind=material')
+      const other = await page.context().newPage()
+      await other.goto(`/write/${id}/material`)
+      await fill(page, { title: 'Grey lime', summary: 'Slakes slowly.' })
+      await says(page, /^Saved at/)
+      await fill(other, { title: 'Grey stone lime', summary: 'Slakes in a day.' })
+      await says(other, /both texts are kept. See both/)
+      await fill(other, { 'region.name': 'Invented hills' })
+      await expect.poll(() => typed(id), SLOW).toMatchObject({ 'region.name': 'Invented hills' })
+      await says(other, /both texts are kept. See both/)
+      // Whoever goes on without having looked is led there.
+      await press(other, 'next', /both\?step=material$/)
+      const shown = await other.textContent('.write-form')
+      for (const text of ['Grey lime', 'Grey stone lime', 'Slakes slowly.', 'Slakes in a day.'])
+        expect(shown).toContain(text)
+      await other.check('input[name=title][value="0"]')
+      await other.check('input[name=summary][value=all]')
+      await other.click('.write-form button[type=submit]')
+      await other.waitForURL(/material$/)
+      expect(await typed(id)).toMatchObject({
+        title: 'Grey stone lime',
+        summary: 'Slakes slowly.\nSlakes in a day.',
+        'region.name': 'Invented hills',
+      })
+      await says(page, /also changed in another window.* Show it as it stands/)
+      await page.click('#keep a')
+      await page.waitForURL(/material$/)
+      await expect.poll(() => field(page, 'title').inputValue(), SLOW).toBe('Grey stone lime')
+    })
+  })
+
+  it('typed in two windows without a connection, and both closed, comes back whole', async () => {
+    await asWriter(
+      {},
+      async (page) => {
+        const id = await begin(page, 'kind=material')
+        const context = page.context()
+        await context.route('**/api/drafts/*', (route) => route.abort('internetdisconnected'))
+        for (const title of ['Grey lime', 'Grey stone lime']) {
+          const window = await context.newPage()
+          await window.goto(`/write/${id}/material`)
+          await fill(window, { title })
+          await says(window, /^No connection/)
+          await window.close()
+        }
+        await context.unroute('**/api/drafts/*')
+        await page.goto(`/write/${id}/figures`)
+        await page.waitForSelector('#kept')
+        await page.click('#kept button >> nth=0')
+        await page.waitForURL(/both$/)
+        const shown = await page.textContent('.write-form')
+        expect([shown?.includes('Grey lime'), shown?.includes('Grey stone lime')]).toEqual([true, true])
+        expect(await page.evaluate(() => localStorage.length)).toBe(0)
+      },
+      /ERR_INTERNET_DISCONNECTED|failed:/,
+    )
+  })
+
+  it('sent in one window keeps what is typed in the other, and begins a further version with it', async () => {
+    await asWriter({}, async (page) => {
+      const id = await begin(page, 'kind=source')
+      await submitDraft(person.member, {
+        ...{ id, version: 1, slug: `sent-${id}`, note: 'First.' },
+        body: { type: 'book', title: 'On lime', interests: 'none', invented: false },
+      })
+      await fill(page, { title: 'On lime, second edition' })
+      await says(page, /sent elsewhere.* See it/)
+      await page.click('#keep a')
+      await page.waitForURL(/[0-9a-f]$/)
+      expect(await page.textContent('#late')).toContain('On lime, second edition')
+      await page.click('#late .write-begin button')
+      await page.waitForURL(/both$/)
+      expect(await page.textContent('.write-form')).toContain('On lime, second edition')
+    })
+  })
+
+  it('beside a version that came between names each field as the form does, and what either changed alone', async () => {
+    const slug = `between-${v4().slice(0, 8)}`
+    const works = [makeWork({ use: 'pointing' }), makeWork({ id: 'south', title: 'South face' })]
+    const send = (body: object, basedOn: number | null) =>
+      submit(person.member, makeSubmission({ kind: 'case', slug, basedOn, body }))
+    await send(makeCase({ works }), null)
+    await asWriter({ javaScriptEnabled: false }, async (page) => {
+      const id = await begin(page, `from=${slug}@1`)
+      const [first = makeWork(), second = makeWork()] = works
+      const theirs = { areaM2: 12, weather: 'Mild.' }
+      await send(makeCase({ works: [first, { ...second, ...theirs }] }), 1)
+      await page.goto(`/write/${id}/work`)
+      await fill(page, { 'works.1.areaM2': '14', 'works.0.areaM2': '3' })
+      await press(page, 'stay', /work$/)
+      await page.goto(`/write/${id}/merge`)
+      expect(await page.locator('legend').allInnerTexts()).toEqual(['Work 2: South face, Area'])
+      expect(await page.textContent('#taken')).toMatch(/Work 2: South face, Weather.*Mild\./)
+      expect(await page.textContent('#kept')).toMatch(/Work 1: Repointing, Area.*3 m²/)
+      // A field without a choice is asked about again, and not given to either.
+      await page.locator('.write-form').evaluate((form) => form.setAttribute('novalidate', ''))
+      await page.click('.write-form button[type=submit]')
+      await page.waitForURL(/look=choose/)
+      expect(await faultLines(page)).toEqual(['Work 2: South face, Area: choose which of the two stands.'])
+      await page.check('.write-choice input[value=yours]')
+      await page.click('.write-form button[type=submit]')
+      await page.waitForURL(/check$/)
+      expect(await typed(id)).toMatchObject({
+        ...{ 'works.1.areaM2': '14', 'works.0.areaM2': '3', 'works.1.weather': 'Mild.' },
       })
     })
   })

@@ -7,10 +7,14 @@ import { NotYours } from '../../_ui/not-yours.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { addressWith } from '../../_ui/query.ts'
 import { words } from '../../_words/index.ts'
+import { keepWords } from '../../_write/keep-words.ts'
+import { KeptHere } from '../../_write/kept-here.tsx'
 import { LAYOUTS } from '../../_write/layout.ts'
 import { returnedOf } from '../../_write/returned.ts'
 import { ReturnedNotice } from '../../_write/returned-notice.tsx'
 import { viewOf } from '../../_write/view.ts'
+import { LateText } from './late-text.tsx'
+import '../../_write/write.css'
 
 const t = words('write')
 
@@ -59,6 +63,8 @@ export default async function DraftPage({ params }: { params: Promise<{ draft: s
       <p className="facts-line">
         <a href={`/entries/${slug}/versions`}>{t('sent.versions')}</a>
       </p>
+      <LateText draft={draft} />
+      <KeptHere draft={id} step="check" kept={draft.typed} words={keepWords()} />
     </PageHead>
   )
 }

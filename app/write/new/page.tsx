@@ -28,6 +28,7 @@ export default async function NewPage({ searchParams }: { searchParams: Promise<
     adapt: first(query.adapt) ?? '',
     of: first(query.of) ?? '',
     work: first(query.work) ?? '',
+    late: first(query.late) ?? '',
   }
   const member = await enter('/write/new', addressWith('/write/new', { ...asked }))
   if (!member) return <NotYours />

@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import { mayPass, ROUTES } from '#lib/access/doors.ts'
 import { faultsOf } from '#lib/api/faults.ts'
-import { ownDraft } from '#lib/db/drafts.ts'
+import { type Draft, ownDraft } from '#lib/db/drafts.ts'
+import { LONGEST_TEXT } from '#lib/workflow/draft-fields.ts'
 import { saveDraft } from '#lib/workflow/draft-save.ts'
 import { currentActor } from '../../../_http/actor.ts'
 import { readJson } from '../../../_http/body.ts'
@@ -10,12 +11,15 @@ import { isOurs } from '../../../_http/same-origin.ts'
 import { MAX_BODY } from '../../../_http/security.ts'
 import { words } from '../../../_words/index.ts'
 import { timeOfDay } from '../../../_write/format-time.ts'
-import type { KeptAnswer } from '../../../_write/keep-form.ts'
+import { stepOf } from '../../../_write/layout.ts'
+import type { KeptAnswer } from '../../../_write/send-changes.ts'
 import { viewOf } from '../../../_write/view.ts'
 
-const text = z.string().max(20_000)
+const text = z.string().max(LONGEST_TEXT)
 const posted = z.strictObject({
   step: z.string().max(40),
+  /** Version of the draft that the page knows; without it the page is told how all its fields stand. */
+  version: z.number().int().nonnegative().default(0),
   changes: z.record(z.string().max(160), z.strictObject({ was: text, is: text })),
 })
 
@@ -39,18 +43,28 @@ export async function POST(
     if (!parsed.success)
       return answerProblem(problemOf(422, t('request.invalid'), faultsOf(parsed.error.issues, read.value)))
     const { draft: id } = await params
-    const { changes, step } = parsed.data
-    const { savedAt, conflicts } = await saveDraft(actor, id, changes)
+    const { changes, step, version } = parsed.data
+    const { savedAt, ...saved } = await saveDraft(actor, id, changes)
     const draft = await ownDraft(actor.key, id)
-    const said = draft === null ? [] : await sayOf(draft, step)
-    const answer: KeptAnswer = { time: timeOfDay(savedAt), conflicts, said }
+    // Another version than this save makes: somebody saved elsewhere since the page last heard.
+    const expected = Object.keys(changes).length > 0 ? version + 1 : version
+    const answer: KeptAnswer = {
+      ...saved,
+      time: timeOfDay(savedAt),
+      said: draft === null ? [] : await sayOf(draft, step),
+      ...(draft !== null && saved.version !== expected && { stands: textOf(draft, step) }),
+    }
     return Response.json(answer, { headers: { 'Cache-Control': 'no-store' } })
   } catch (thrown) {
     return answerProblem(problemOfThrown(thrown))
   }
 }
 
-async function sayOf(draft: Parameters<typeof viewOf>[0], step: string): Promise<KeptAnswer['said']> {
+/** How the fields of a step stand. */
+const textOf = ({ kind, typed }: Draft, step: string) =>
+  Object.fromEntries(Object.entries(typed).filter(([name]) => stepOf(kind, name) === step))
+
+async function sayOf(draft: Draft, step: string): Promise<KeptAnswer['said']> {
   const { faults, notes } = await viewOf(draft)
   const wrong = faults.filter((fault) => fault.step === step && !fault.missing)
   const faulty = new Set(wrong.map(({ name }) => name))

@@ -1,11 +1,11 @@
 import type { Member } from '#lib/access/actor.ts'
-import { draftFaults, newerRevision } from '#lib/workflow/draft-submit.ts'
+import { newerRevision } from '#lib/workflow/draft-submit.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { words } from '../../../_words/index.ts'
 import { FaultList, type ToMend } from '../../../_write/fault-list.tsx'
 import { FindingFields, findingNames, findingsIn, findingsToMend } from '../../../_write/finding-fields.tsx'
-import { sentenceOf, shortLabel } from '../../../_write/labels.ts'
 import { stepOf } from '../../../_write/layout.ts'
+import { pointingFaults } from '../../../_write/pointing-faults.ts'
 import { proposals } from '../../../_write/proposals.ts'
 import { StepForm } from '../../../_write/step-form.tsx'
 import type { FormView } from '../../../_write/view.ts'
@@ -15,11 +15,11 @@ const t = words('write')
 
 /** The last step: everything that is to be mended, what lies outside practice, rights, and the button that sends. */
 export async function CheckStep({ view, member, look }: { view: FormView; member: Member; look: boolean }) {
-  const { draft, typed, read } = view
-  const slug = draft.slug ?? typed['entry.slug'] ?? ''
-  const [pointing, newer] = await Promise.all([
-    draftFaults(draft, { slug, body: read.body }),
+  const { draft } = view
+  const [pointing, newer, proposed] = await Promise.all([
+    pointingFaults(view),
     newerRevision(draft),
+    proposals(view),
   ])
   const href = (name: string) => {
     const step = stepOf(draft.kind, name)
@@ -30,10 +30,7 @@ export async function CheckStep({ view, member, look }: { view: FormView; member
     ...view.faults
       .filter(({ missing }) => look || !missing)
       .map(({ name, sentence }) => ({ href: href(name), sentence })),
-    ...pointing.map((fault) => {
-      const name = read.nameOf(fault.field)
-      return { href: href(name), sentence: sentenceOf(fault, shortLabel(name)) }
-    }),
+    ...pointing.map(({ name, sentence }) => ({ href: href(name), sentence })),
     ...(look ? findingsToMend(view) : []).map(({ name, sentence }) => ({ href: `#field-${name}`, sentence })),
   ]
   return (
@@ -56,7 +53,7 @@ export async function CheckStep({ view, member, look }: { view: FormView; member
         view={view}
         step="check"
         more={undefined}
-        proposed={proposals(view)}
+        proposed={proposed}
         before={
           <Notice kind="note" title={t('check.rights')}>
             <p>{t('check.rightsNote')}</p>

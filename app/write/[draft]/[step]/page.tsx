@@ -63,6 +63,14 @@ export default async function StepPage({ params, searchParams }: Props) {
             <p>{refusal}</p>
           </Notice>
         )}
+        {draft.held !== null && (
+          <Notice kind="caution" id="waiting">
+            <p>{t('both.notice')}</p>
+            <p>
+              <a href={addressWith(`/write/${id}/both`, { step })}>{t('both.see')}</a>
+            </p>
+          </Notice>
+        )}
         {view.returned !== null && <ReturnedNotice returned={view.returned} draft={id} />}
         <FaultList faults={shown.map(({ name, sentence }) => ({ href: `#field-${name}`, sentence }))} />
       </PageHead>

@@ -1,0 +1,48 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import type { KeepWords } from './keep-words.ts'
+import { type Found, findKept, letGo, onLetGo, putIn, stillKept } from './kept-texts.ts'
+
+interface Props {
+  draft: string
+  /** Where to go on once the text is put in. */
+  step: string
+  /** All that the server has of the draft. */
+  kept: Readonly<Record<string, string>>
+  words: KeepWords
+}
+
+/** Offers what earlier windows left of a draft in this browser and the server does not have. */
+export function KeptHere({ draft, step, kept, words }: Props) {
+  const [found, setFound] = useState<Found | null>(null)
+  const [failed, setFailed] = useState('')
+  useEffect(() => {
+    setFound(findKept(draft, kept))
+    return onLetGo(draft, () => setFound((before) => before && stillKept(before)))
+  }, [draft, kept])
+  if (found === null) return null
+  const put = async () => {
+    const done = await putIn(draft, step, found)
+    if ('to' in done) location.assign(done.to)
+    else setFailed(done.why === null ? words.offline : words.refused.replace('{why}', done.why))
+  }
+  const drop = () => {
+    letGo(found)
+    setFound(null)
+  }
+  return (
+    <div className="write-kept" id="kept">
+      <p>{words.found.replace('{at}', new Date(found.at).toLocaleString())}</p>
+      <div className="actions">
+        <button className="button" type="button" onClick={() => void put()}>
+          {words.putIn}
+        </button>
+        <button className="button button-plain" type="button" onClick={drop}>
+          {words.drop}
+        </button>
+      </div>
+      {failed !== '' && <p role="alert">{failed}</p>}
+    </div>
+  )
+}

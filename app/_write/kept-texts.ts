@@ -1,0 +1,108 @@
+import { type Changes, sendChanges } from './send-changes.ts'
+
+/** Text of a draft that a browser holds until the server has it. */
+interface Stored {
+  readonly at: string
+  readonly changes: Changes
+}
+
+/** Text that windows left in this browser before this one opened. */
+export interface Found {
+  /** When the last of it was typed. */
+  readonly at: string
+  readonly texts: readonly { readonly place: string; readonly changes: Changes }[]
+}
+
+const beginningOf = (draft: string) => `putlog-draft-${draft}`
+
+/** A place in this browser for one form of a draft: no window writes over what another keeps. */
+export const newPlace = (draft: string): string =>
+  `${beginningOf(draft)}-${Math.random().toString(36).slice(2)}`
+
+/** Keeps in a place what the server does not have; nothing where there is nothing. */
+export function keepIn(place: string, changes: Changes): void {
+  write(place, Object.keys(changes).length > 0 ? { at: new Date().toISOString(), changes } : null)
+}
+
+/** What windows of this browser left of a draft that the server does not have; what it has is let go. */
+export function findKept(draft: string, kept: Readonly<Record<string, string>>): Found | null {
+  const all = placesOf(draft).flatMap((place) => {
+    const stored = read(place)
+    const changes = Object.entries(stored?.changes ?? {}).filter(
+      ([name, { is }]) => is !== (kept[name] ?? ''),
+    )
+    const left = stored && changes.length > 0 ? { ...stored, changes: Object.fromEntries(changes) } : null
+    write(place, left)
+    return left === null ? [] : [{ place, ...left }]
+  })
+  const at = all
+    .map((one) => one.at)
+    .sort()
+    .at(-1)
+  return at === undefined ? null : { at, texts: all.map(({ place, changes }) => ({ place, changes })) }
+}
+
+/**
+ * Sends what was found, one window's after the other's, and lets go of what arrived.
+ *
+ * @returns where to see it: `both` where some of it waits to be chosen; or why it was not taken
+ */
+export async function putIn(
+  draft: string,
+  step: string,
+  { texts }: Found,
+): Promise<{ readonly to: string } | { readonly why: string | null }> {
+  let waiting = false
+  for (const { place, changes } of texts) {
+    const answer = await sendChanges(draft, { step, version: 0, changes })
+    if (answer.kind !== 'kept') return { why: answer.kind === 'refused' ? answer.why : null }
+    write(place, null)
+    waiting ||= answer.waiting
+  }
+  return { to: `/write/${draft}/${waiting ? 'both' : step}` }
+}
+
+export const letGo = ({ texts }: Found): void => {
+  for (const { place } of texts) write(place, null)
+}
+
+/** What is left of it: a window that is still open lets go of its own once the server has it. */
+export function stillKept({ at, texts }: Found): Found | null {
+  const left = texts.filter(({ place }) => read(place) !== null)
+  return left.length === 0 ? null : { at, texts: left }
+}
+
+/** Tells when another window let go of what it held of a draft. */
+export function onLetGo(draft: string, told: () => void): () => void {
+  const listen = ({ key, newValue }: StorageEvent) => {
+    if (newValue === null && key?.startsWith(beginningOf(draft))) told()
+  }
+  window.addEventListener('storage', listen)
+  return () => window.removeEventListener('storage', listen)
+}
+
+function placesOf(draft: string): string[] {
+  try {
+    return Object.keys(localStorage).filter((place) => place.startsWith(beginningOf(draft)))
+  } catch {
+    return []
+  }
+}
+
+/** Browsers may refuse storage; then only the server keeps. */
+function read(place: string): Stored | null {
+  try {
+    return JSON.parse(localStorage.getItem(place) ?? 'null') as Stored | null
+  } catch {
+    return null
+  }
+}
+
+function write(place: string, stored: Stored | null): void {
+  try {
+    if (stored === null) localStorage.removeItem(place)
+    else localStorage.setItem(place, JSON.stringify(stored))
+  } catch {
+    // Full or forbidden.
+  }
+}
