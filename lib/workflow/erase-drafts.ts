@@ -36,7 +36,8 @@ export async function clearDrafts(
       coalesce(slug = ${entry.slug} AND "basedOn" = ${going.number}, false)
         OR coalesce("adaptedFrom" = ${`${entry.slug}@${going.number}`}, false) AS begun
     FROM "Draft" WHERE ("submittedRevisionId" IS NULL OR held IS NOT NULL)
-      AND (slug = ${entry.slug} OR "adaptedFrom" LIKE ${`${entry.slug}@%`}) FOR UPDATE`
+      AND (slug = ${entry.slug} OR "adaptedFrom" LIKE ${`${entry.slug}@%`} OR "submittedRevisionId" IN
+        (SELECT r.id FROM "Revision" r WHERE r."entryId" = ${entry.id}::uuid)) FOR UPDATE`
   const told = await toldByItAlone(tx, entry.id, going)
   const losers: string[] = []
   for (const { id, ownerKey, sent, begun, typed, held } of open) {

@@ -215,7 +215,7 @@ describe('A draft', () => {
       await other.check('input[name=title][value="0"]')
       await other.check('input[name=summary][value=all]')
       await other.click('.write-form button[type=submit]')
-      await other.waitForURL(/material$/)
+      await other.waitForURL(/\/material$/)
       expect(await typed(id)).toMatchObject({
         title: 'Grey stone lime',
         summary: 'Slakes slowly.\nSlakes in a day.',
@@ -223,7 +223,6 @@ describe('A draft', () => {
       })
       await says(page, /also changed in another window.* Show it as it stands/)
       await page.click('#keep a')
-      await page.waitForURL(/material$/)
       await expect.poll(() => field(page, 'title').inputValue(), SLOW).toBe('Grey stone lime')
     })
   })
@@ -234,15 +233,18 @@ describe('A draft', () => {
       async (page) => {
         const id = await begin(page, 'kind=material')
         const context = page.context()
-        await context.route('**/api/drafts/*', (route) => route.abort('internetdisconnected'))
-        for (const title of ['Grey lime', 'Grey stone lime']) {
-          const window = await context.newPage()
-          await window.goto(`/write/${id}/material`)
+        const windows = [await context.newPage(), await context.newPage()] as const
+        for (const window of windows) await window.goto(`/write/${id}/material`)
+        await context.setOffline(true)
+        for (const [window, title] of [
+          [windows[0], 'Grey lime'],
+          [windows[1], 'Grey stone lime'],
+        ] as const) {
           await fill(window, { title })
           await says(window, /^No connection/)
-          await window.close()
         }
-        await context.unroute('**/api/drafts/*')
+        for (const window of windows) await window.close()
+        await context.setOffline(false)
         await page.goto(`/write/${id}/figures`)
         await page.waitForSelector('#kept')
         await page.click('#kept button >> nth=0')

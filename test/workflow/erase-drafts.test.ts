@@ -76,6 +76,17 @@ describe('eraseBody(actor, erasure) and drafts', () => {
     expect((await saveDraft(OTHER, begun, again)).conflicts).toEqual(['summary'])
   })
 
+  it('takes it out of what came in for a draft once that was sent', async () => {
+    const id = await begin(CONTRIBUTOR, { typed: { title: 'Lime' } })
+    const ready = { id, version: 1, slug: 'late-text', body: makeRecipe(), note: 'First.' }
+    await submitDraft(CONTRIBUTOR, ready, REFERENCES)
+    await publish('recipe', 'late-text', makeRecipe({ summary: NAMED }), 1)
+    const late = { summary: { was: '', is: `${NAMED} Late.` }, period: { was: '', is: '1890s' } }
+    await saveDraft(CONTRIBUTOR, id, late)
+    await erase('late-text', 2)
+    expect(await draftOf(id)).toMatchObject({ typed: { title: 'Lime' }, held: { period: ['1890s'] } })
+  })
+
   it('leaves drafts of other entries alone', async () => {
     await publish('recipe', 'alone', makeRecipe({ summary: NAMED }))
     const id = await begin(OTHER, { typed: { summary: NAMED } })
