@@ -43,7 +43,7 @@ describe('faultsOf(issues, given)', () => {
     [{ area: 0 }, { field: 'area', code: 'not-positive', value: 0, limit: 0 }],
     [{ area: 2e5 }, { field: 'area', code: 'too-large', value: 2e5, limit: 1e5 }],
     [{ count: 0 }, { field: 'count', code: 'too-small', value: 0, limit: 1 }],
-    [{ count: 1.5 }, { field: 'count', code: 'not-a-number', value: 1.5 }],
+    [{ count: 1.5 }, { field: 'count', code: 'not-whole', value: 1.5 }],
     [{ kind: 'cob' }, { field: 'kind', code: 'unknown', value: 'cob', limit: 'brick, rubble' }],
     [{ name: 'No Slug' }, { field: 'name', code: 'not-a-slug', value: 'No Slug' }],
     [{ parts: { low: 2, high: 1 } }, { field: 'parts', code: 'out-of-order' }],

@@ -212,6 +212,7 @@ describe('A draft', () => {
       const shown = await other.textContent('.write-form')
       for (const text of ['Grey lime', 'Grey stone lime', 'Slakes slowly.', 'Slakes in a day.'])
         expect(shown).toContain(text)
+      expect(await lookOver(other, 'write-both')).toEqual([])
       await other.check('input[name=title][value="0"]')
       await other.check('input[name=summary][value=all]')
       await other.click('.write-form button[type=submit]')
@@ -269,6 +270,7 @@ describe('A draft', () => {
       await page.click('#keep a')
       await page.waitForURL(/[0-9a-f]$/)
       expect(await page.textContent('#late')).toContain('On lime, second edition')
+      expect(await lookOver(page, 'write-late')).toEqual([])
       await page.click('#late .write-begin button')
       await page.waitForURL(/both$/)
       expect(await page.textContent('.write-form')).toContain('On lime, second edition')
@@ -281,18 +283,19 @@ describe('A draft', () => {
     const send = (body: object, basedOn: number | null) =>
       submit(person.member, makeSubmission({ kind: 'case', slug, basedOn, body }))
     await send(makeCase({ works }), null)
-    await asWriter({ javaScriptEnabled: false }, async (page) => {
+    await asWriter({}, async (page) => {
       const id = await begin(page, `from=${slug}@1`)
       const [first = makeWork(), second = makeWork()] = works
       const theirs = { areaM2: 12, weather: 'Mild.' }
       await send(makeCase({ works: [first, { ...second, ...theirs }] }), 1)
       await page.goto(`/write/${id}/work`)
       await fill(page, { 'works.1.areaM2': '14', 'works.0.areaM2': '3' })
-      await press(page, 'stay', /work$/)
+      await says(page, /^Saved at/)
       await page.goto(`/write/${id}/merge`)
       expect(await page.locator('legend').allInnerTexts()).toEqual(['Work 2: South face, Area'])
       expect(await page.textContent('#taken')).toMatch(/Work 2: South face, Weather.*Mild\./)
       expect(await page.textContent('#kept')).toMatch(/Work 1: Repointing, Area.*3 m²/)
+      expect(await lookOver(page, 'write-merge')).toEqual([])
       // A field without a choice is asked about again, and not given to either.
       await page.locator('.write-form').evaluate((form) => form.setAttribute('novalidate', ''))
       await page.click('.write-form button[type=submit]')
