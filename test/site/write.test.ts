@@ -124,6 +124,28 @@ describe('Writing a case on a phone', () => {
   })
 })
 
+describe('A slip, without JavaScript', () => {
+  it.each([
+    ['kind=recipe', 'ingredients', 'ingredients.0.parts', '3-2', 'runs from high to low'],
+    ['kind=material', 'sieve', 'sieve.0.openingMm', '4mm', 'Give the number alone, in mm'],
+    ['kind=source', 'source', 'issued.year', '1850?', 'Give the number alone'],
+    ['of=quollbrook-barn', 'seen', 'on', '31 February 2024', 'is not in the calendar'],
+  ])('%s: is named with its field, kept, and one press away', async (query, step, name, text, words) => {
+    await asWriter({ javaScriptEnabled: false }, async (page) => {
+      const id = await begin(page, query)
+      await page.goto(`/write/${id}/${step}`)
+      await fill(page, { [name]: text })
+      await press(page, 'next', /look=mend/)
+      expect(await page.locator(':focus').getAttribute('id')).toBe('faults')
+      const lines = await faultLines(page)
+      expect([lines.length, lines[0]]).toEqual([1, expect.stringContaining(words)])
+      expect(await field(page, name).inputValue()).toBe(text)
+      await page.click('.write-faults a')
+      expect(await page.locator(':focus').getAttribute('id')).toBe(`field-${name}`)
+    })
+  })
+})
+
 describe('A draft', () => {
   it('saves by itself while it is typed in, says so, and says beside a field what was read', async () => {
     await asWriter({}, async (page) => {
