@@ -1,3 +1,4 @@
+import type { Draft } from '#lib/db/drafts.ts'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { countries } from './countries.ts'
@@ -28,6 +29,22 @@ export function textShown({ tree, own }: Pick<FormView, 'tree' | 'own'>, name: s
     default:
       return text
   }
+}
+
+/** Characters of texts that one form carries: what it posts must fit into a request. */
+const MOST_CARRIED = 40_000
+
+/** What stands and what waits, field by field, as much of it as one form can settle: the rest comes after. */
+export function waitingTexts({ typed, held }: Pick<Draft, 'typed' | 'held'>): Record<string, string[]> {
+  const seen: Record<string, string[]> = {}
+  let room = MOST_CARRIED
+  for (const [name, texts] of Object.entries(held ?? {})) {
+    const all = [typed[name] ?? '', ...texts]
+    room -= all.join('').length
+    if (room < 0 && Object.keys(seen).length > 0) break
+    seen[name] = all
+  }
+  return seen
 }
 
 /** Whether texts of a field can stand in it one after the other. */

@@ -13,7 +13,10 @@ import { submitDraft } from '#lib/workflow/draft-submit.ts'
 import { EditConflict } from '#lib/workflow/submit.ts'
 import { currentActor, signInPath } from '../_http/actor.ts'
 import { addressWith } from '../_ui/query.ts'
+import { formatList } from '../_words/format.ts'
+import { words } from '../_words/index.ts'
 import { findingsToMend } from '../_write/finding-fields.tsx'
+import { fullLabel, numberIn } from '../_write/labels.ts'
 import { LAYOUTS } from '../_write/layout.ts'
 import { pointingFaults } from '../_write/pointing-faults.ts'
 import { addressOf, isOurAddress } from '../_write/proposals.ts'
@@ -21,7 +24,7 @@ import { itemsOf } from '../_write/read.ts'
 import { type FormView, viewOf } from '../_write/view.ts'
 import { beginFrom } from './begin-from.ts'
 import { fillIn } from './fill-in.ts'
-import { readChoices, readStep } from './read-form.ts'
+import { type PostedStep, readChoices, readStep } from './read-form.ts'
 import { takeOverNewer } from './take-over.ts'
 
 /** Begins a draft: a new entry, a further version, an adaptation, a visit. */
@@ -45,7 +48,8 @@ export async function beginWriting(form: FormData): Promise<void> {
 
 /** Saves a step of a form and goes where its writer wanted. Signed out, what was typed is held for them. */
 export async function saveStep(form: FormData): Promise<void> {
-  const { id, step, did, changes } = readStep(form)
+  const posted = readStep(form)
+  const { id, step, did, changes } = posted
   const here = `/write/${id}/${step}`
   const actor = await currentActor()
   if (actor.kind !== 'member' || !mayPass(actor, ACTIONS.saveStep)) {
@@ -53,7 +57,7 @@ export async function saveStep(form: FormData): Promise<void> {
       await holdText(id, changes).catch((thrown) => refused(thrown, '/write', {}))
     redirect(signInPath(`/write/${id}/both`))
   }
-  const saved = await saveDraft(actor, id, changes).catch((thrown) => refused(thrown, here, {}))
+  const saved = await saveDraft(actor, id, changes).catch((thrown) => keepRest(actor, posted, thrown))
   if (saved.sent) redirect(`/write/${id}`)
   if (saved.conflicts.length > 0) redirect(addressWith(`/write/${id}/both`, { step }))
   const [verb, list = ''] = did.split(' ')
@@ -119,6 +123,17 @@ function refused(thrown: unknown, to: string, query: Readonly<Record<string, str
   redirect(
     thrown.code === 'not-found' ? '/write?gone=1' : addressWith(to, { ...query, refused: thrown.message }),
   )
+}
+
+/** Where some of a step cannot be kept, keeps the rest of it, and says by name what was not. */
+async function keepRest(actor: Member, { id, step, changes }: PostedStep, thrown: unknown): Promise<never> {
+  const here = `/write/${id}/${step}`
+  const bad = new Set(thrown instanceof Refusal ? thrown.faults.map(({ field }) => field) : [])
+  if (bad.size === 0) return refused(thrown, here, {})
+  const rest = Object.entries(changes).filter(([field]) => !bad.has(field))
+  await saveDraft(actor, id, Object.fromEntries(rest)).catch((again) => refused(again, here, {}))
+  const labels = [...bad].map((field) => fullLabel(field, numberIn({})))
+  redirect(addressWith(here, { refused: words('write')('form.notKept', { fields: formatList(labels) }) }))
 }
 
 /** Takes an item out of its list; resolves with the item by its place, as the page names it: `works.2`. */

@@ -7,8 +7,7 @@ export type Changes = Readonly<Record<string, { readonly was: string; readonly i
 
 /** Bounds of one draft, far above what any entry holds. */
 const MOST_FIELDS = 2000
-/** As much as one request can carry: whatever a form without JavaScript posts is kept, and told to be too long. */
-export const LONGEST_TEXT = 65_536
+export const LONGEST_TEXT = 20_000
 const MOST_TEXT = 400_000
 
 /** Fields of the entry itself, not of its body. */

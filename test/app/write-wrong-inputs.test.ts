@@ -66,7 +66,7 @@ describe('what a tired mason types', () => {
 
   it('is told of a fraction where whole ones are counted', () => {
     expect(said('visit', 'daysSinceRain', '2,5')).toEqual([
-      'Days since it last rained: 2.5 is not a whole number. Give one without a fraction.',
+      'Days since it last rained: “2.5” is not a whole number. Give digits alone, such as 5.',
     ])
   })
 

@@ -142,7 +142,7 @@ describe('a draft', () => {
     ['where it was adapted from', { adaptedFrom: put('x@1') }],
     ['half a character', { title: put('\ud83e') }],
     ['what no database keeps', { title: put('a\0b') }],
-    ['a book in one field', { title: put('x'.repeat(65_537)) }],
+    ['a book in one field', { title: put('x'.repeat(20_001)) }],
   ])('refuses %s, and nothing else that came with it is half kept', async (_, bad) => {
     const id = await begin()
     expect(await codeOf(saveDraft(CONTRIBUTOR, id, { summary: put('Good'), ...bad }))).toBe('invalid')

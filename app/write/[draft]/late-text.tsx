@@ -2,7 +2,7 @@ import { v7 } from 'uuid'
 import type { Draft } from '#lib/db/drafts.ts'
 import { words } from '../../_words/index.ts'
 import { fullLabel, numberIn } from '../../_write/labels.ts'
-import { textShown } from '../../_write/text-shown.ts'
+import { textShown, waitingTexts } from '../../_write/text-shown.ts'
 import { viewOf } from '../../_write/view.ts'
 import { beginWriting, settleBoth } from '../actions.ts'
 
@@ -10,10 +10,9 @@ const t = words('write')
 
 /** What came in for a draft after it was sent, beside what was sent, and the two things that can be done with it. */
 export async function LateText({ draft }: { draft: Draft }) {
-  const held = Object.entries(draft.held ?? {})
-  if (held.length === 0) return null
+  if (draft.held === null) return null
   const view = await viewOf(draft)
-  const seen = Object.fromEntries(held.map(([name, texts]) => [name, [draft.typed[name] ?? '', ...texts]]))
+  const seen = waitingTexts(draft)
   const text = (name: string, one: string) => textShown(view, name, one) || t('both.blank')
   return (
     <section id="late">
@@ -46,7 +45,7 @@ export async function LateText({ draft }: { draft: Draft }) {
         <form action={settleBoth}>
           <input type="hidden" name=":draft" value={draft.id} />
           <input type="hidden" name=":seen" value={JSON.stringify(seen)} />
-          {held.map(([name]) => (
+          {Object.keys(seen).map((name) => (
             <input key={name} type="hidden" name={name} value="stands" />
           ))}
           <button className="button button-plain" type="submit">

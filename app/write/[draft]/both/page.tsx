@@ -10,7 +10,7 @@ import { words } from '../../../_words/index.ts'
 import { ChoiceOfText, type Side } from '../../../_write/choice-of-text.tsx'
 import { fullLabel, numberIn } from '../../../_write/labels.ts'
 import { LAYOUTS } from '../../../_write/layout.ts'
-import { canJoin, textShown } from '../../../_write/text-shown.ts'
+import { canJoin, textShown, waitingTexts } from '../../../_write/text-shown.ts'
 import { type FormView, viewOf } from '../../../_write/view.ts'
 import { settleBoth } from '../../actions.ts'
 import { joined } from '../../read-form.ts'
@@ -33,12 +33,11 @@ export default async function BothPage({ params, searchParams }: Props) {
   if (!member) return <NotYours />
   const draft = await ownDraft(member.key, id)
   if (draft === null) redirect('/write?gone=1')
-  const held = Object.entries(draft.held ?? {})
   // What came in for a draft after it was sent stands on its own page.
-  if (held.length === 0 || draft.submittedRevisionId !== null) redirect(`/write/${id}`)
+  if (draft.held === null || draft.submittedRevisionId !== null) redirect(`/write/${id}`)
   const view = await viewOf(draft)
   const step = LAYOUTS[draft.kind].find((one) => one.id === given)?.id ?? 'check'
-  const seen = Object.fromEntries(held.map(([name, texts]) => [name, [draft.typed[name] ?? '', ...texts]]))
+  const seen = waitingTexts(draft)
   return (
     <>
       <PageHead
