@@ -112,7 +112,9 @@ it.each([
     expect(await other.locator('main').textContent()).toContain(title)
     await fill(other, { on: '31.02.2019' })
     await press(other, 'next', /look=mend/)
-    expect(await other.locator('.write-faults').textContent()).toContain('“31.02.2019” is not in the calendar')
+    expect(await other.locator('.write-faults').textContent()).toContain(
+      '“31.02.2019” is not in the calendar',
+    )
     await look(other, 'seen')
     await writeSteps(other, visit, {
       seen: { on: '12.6.2019', joint: 'worn', unit: 'sound', damp: 'dry' },
