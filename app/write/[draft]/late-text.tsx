@@ -1,5 +1,6 @@
 import { v7 } from 'uuid'
 import type { Draft } from '#lib/db/drafts.ts'
+import { Section } from '../../_ui/section.tsx'
 import { words } from '../../_words/index.ts'
 import { fullLabel, numberIn } from '../../_write/labels.ts'
 import { textShown, waitingTexts } from '../../_write/text-shown.ts'
@@ -15,8 +16,7 @@ export async function LateText({ draft }: { draft: Draft }) {
   const seen = waitingTexts(draft)
   const text = (name: string, one: string) => textShown(view, name, one) || t('both.blank')
   return (
-    <section id="late">
-      <h2>{t('both.late')}</h2>
+    <Section id="late" title={t('both.late')}>
       <p>{t('both.lateLead')}</p>
       <dl>
         {Object.entries(seen).map(([name, [sent = '', ...late]]) => (
@@ -53,6 +53,6 @@ export async function LateText({ draft }: { draft: Draft }) {
           </button>
         </form>
       </div>
-    </section>
+    </Section>
   )
 }

@@ -40,31 +40,33 @@ export default async function DraftPage({ params }: { params: Promise<{ draft: s
   const { slug, number, state } = sent
   const returned = await returnedOf(draft.kind, slug, number)
   return (
-    <PageHead
-      title={t(returned === null ? 'sent.title' : 'sent.cameBack')}
-      kicker={<a href="/write">{t('sent.back')}</a>}
-      lead={t(returned === null ? 'sent.lead' : 'sent.leadBack', {
-        kind: labelOf('kinds', draft.kind).toLowerCase(),
-        number: String(number),
-      })}
-    >
-      {returned === null ? (
-        <p>{t('begin.sent', { slug, number: String(number), state: t(`state.${state}`) })}</p>
-      ) : (
-        <>
-          <ReturnedNotice returned={returned} draft={null} />
-          <p className="actions">
-            <a className="button" href={addressWith('/write/new', { from: `${slug}@${number}` })}>
-              {t('sent.correct')}
-            </a>
-          </p>
-        </>
-      )}
-      <p className="facts-line">
-        <a href={`/entries/${slug}/versions`}>{t('sent.versions')}</a>
-      </p>
+    <>
+      <PageHead
+        title={t(returned === null ? 'sent.title' : 'sent.cameBack')}
+        kicker={<a href="/write">{t('sent.back')}</a>}
+        lead={t(returned === null ? 'sent.lead' : 'sent.leadBack', {
+          kind: labelOf('kinds', draft.kind).toLowerCase(),
+          number: String(number),
+        })}
+      >
+        {returned === null ? (
+          <p>{t('begin.sent', { slug, number: String(number), state: t(`state.${state}`) })}</p>
+        ) : (
+          <>
+            <ReturnedNotice returned={returned} draft={null} />
+            <p className="actions">
+              <a className="button" href={addressWith('/write/new', { from: `${slug}@${number}` })}>
+                {t('sent.correct')}
+              </a>
+            </p>
+          </>
+        )}
+        <p className="facts-line">
+          <a href={`/entries/${slug}/versions`}>{t('sent.versions')}</a>
+        </p>
+        <KeptHere draft={id} step="check" kept={draft.typed} words={keepWords()} />
+      </PageHead>
       <LateText draft={draft} />
-      <KeptHere draft={id} step="check" kept={draft.typed} words={keepWords()} />
-    </PageHead>
+    </>
   )
 }
