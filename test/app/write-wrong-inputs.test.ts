@@ -103,7 +103,9 @@ describe.each(KINDS)('whatever is typed into any field of a %s', (kind) => {
   const fields = new Set(LAYOUTS[kind].flatMap(({ parts }) => asked(parts)))
 
   it('each fault names a field that its step asks', () => {
-    for (const field of [...fields].map((name) => name.replaceAll('*', '0')))
+    // A kept sheet is chosen, and the rest of it copied from there.
+    const typed = [...fields].filter((name) => !name.startsWith('sheets.'))
+    for (const field of typed.map((name) => name.replaceAll('*', '0')))
       for (const text of HOSTILE)
         for (const [name, sentence] of sentences(kind, { case: 'a-wall', [field]: text })) {
           const at = generic(name).replace(/\.\*$/, '')
