@@ -1,5 +1,5 @@
 import { amountText, usualText } from '../../../_ui/amount-text.ts'
-import { labelOf, materialLabel } from '../../../_ui/label.ts'
+import { labelOf } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
 import { fullLabel, ofWork } from './labels.ts'
 import type { Inputs, ReadField } from './read-inputs.ts'
@@ -29,20 +29,8 @@ export function workedFrom(inputs: Inputs): string[] {
       ? [t('sheet.pair', { name: t('fields.lime'), value: labelOf('measured-states', limeState) })]
       : []),
     t('sheet.pair', { name: t('fields.sand'), value: t(`sands.${sand}`) }),
-    ...ownIn(inputs),
   ]
 }
-
-/** One's own figures in place of what is known of a material, or assumed: as typed, each with what it is of. */
-const ownIn = ({ own, assumed }: Inputs): string[] => [
-  ...own.flatMap(({ material, fields }) =>
-    fields.flatMap((field) => {
-      const text = field.read.amount && valueText(field)
-      return text === undefined ? [] : [t('sheet.pair', { name: materialLabel(material), value: text })]
-    }),
-  ),
-  ...assumed.flatMap((field) => (field.read.amount ? (valueText(field) ?? []) : [])),
-]
 
 function valueText(field: ReadField): string | undefined {
   const { read, usual, fallback, unit, askedUnit } = field
