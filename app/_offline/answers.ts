@@ -8,7 +8,7 @@ import {
   keptPhoto,
   putPhoto,
 } from './copies.ts'
-import { copyOf, photoOf, stepsOf } from './copy.ts'
+import { copyOf, isOfDraft, photoOf, stepsOf } from './copy.ts'
 import { GUEST_READER, HEADS } from './heads.ts'
 import { languageOf, neverKept, sentencesOf, withNote } from './note.ts'
 import { beginning, currentReader, noteReader } from './readers.ts'
@@ -76,11 +76,13 @@ const mayKeep = (answer: Response) => answer.ok && !answer.redirected && answer.
  */
 async function take(
   address: string,
-  { headers, status }: Response,
+  { headers, status, type }: Response,
   began: number,
   copy?: Response,
 ): Promise<void> {
   const reader = headers.get(HEADS.reader)
+  // A draft that was sent, or is somebody else's now, leads elsewhere.
+  if (type === 'opaqueredirect' && isOfDraft(address)) return forgetPage(address)
   if (reader === null) return
   const isTheirs = await noteReader(reader, began)
   if (status === 404 || status === 410) return forgetPage(address)

@@ -1,5 +1,5 @@
 import { CacheExpiration } from 'workbox-expiration'
-import { filesOf, headersOfCopy, photoOf, photosOf } from './copy.ts'
+import { filesOf, headersOfCopy, isOfDraft, photoOf, photosOf } from './copy.ts'
 import { GUEST_READER, HEADS, isPageStore, staleFileStores, storeOf } from './heads.ts'
 import { currentReader, forgetOthers } from './readers.ts'
 
@@ -59,7 +59,7 @@ export async function putPhoto(address: string, answer: Response, reader: string
 
 /** The kept copy of a page, exactly as it was asked for; of a draft's step also as it was asked for otherwise. */
 export async function keptPage(address: string): Promise<Response | undefined> {
-  const ignoreSearch = new URL(address).pathname.startsWith('/write/')
+  const ignoreSearch = isOfDraft(address)
   for (const store of await pageStores()) {
     const found = await (await caches.open(store)).match(address, { ignoreSearch, ignoreVary: true })
     if (found) return found

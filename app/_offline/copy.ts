@@ -49,10 +49,16 @@ export function titleOf(html: string): string {
     .replace(/ · [^·]*$/, '')
 }
 
+/** Whether an address is of a draft, in whichever language. */
+export const isOfDraft = (address: string): boolean =>
+  /^(?:\/[a-z]{2})?\/write\/./.test(new URL(address).pathname)
+
 /** Slug of the entry that a page is about; null for a page about none. */
 export function entryOf(address: string): string | null {
   const [, slug] =
-    /^\/(?:recipes|cases|materials|sources|rows)\/([a-z0-9-]+)(?:\/|$)/.exec(new URL(address).pathname) ?? []
+    /^(?:\/[a-z]{2})?\/(?:recipes|cases|materials|sources|rows)\/([a-z0-9-]+)(?:\/|$)/.exec(
+      new URL(address).pathname,
+    ) ?? []
   return slug ?? null
 }
 
@@ -81,9 +87,11 @@ export const photoOf = (address: string): string | undefined =>
 
 /** Steps of the draft that a page is a step of: they are kept with it, so that all of it can be written. */
 export function stepsOf(html: string, address: string): string[] {
-  const [, draft] = /^(\/write\/[0-9a-f-]{36}\/)[a-z]+$/.exec(new URL(address).pathname) ?? []
+  const [, draft] = /^((?:\/[a-z]{2})?\/write\/[0-9a-f-]{36}\/)[a-z]+$/.exec(new URL(address).pathname) ?? []
   if (draft === undefined) return []
-  const links = [...html.matchAll(/href="(\/write\/[0-9a-f-]{36}\/[a-z]+)"/g)].map(([, href = '']) => href)
+  const links = [...html.matchAll(/href="((?:\/[a-z]{2})?\/write\/[0-9a-f-]{36}\/[a-z]+)"/g)].map(
+    ([, href = '']) => href,
+  )
   return [...new Set(links)].filter(
     (href) => href.startsWith(draft) && !/\/(?:both|merge)$/.test(href) && href !== new URL(address).pathname,
   )

@@ -2,6 +2,9 @@
 
 import { usePathname } from 'next/navigation'
 import { useEffect, useRef } from 'react'
+import { isOfDraft } from './copy.ts'
+import { NOTE_ID } from './heads.ts'
+import { here } from './tell.ts'
 
 /**
  * Has the worker keep what is opened, and tells it when there is a signal again. Draws nothing; a kept copy's note is
@@ -17,7 +20,7 @@ export function Offline() {
     const passed = (navigation?.workerStart ?? 0) > 0
     const opened = {
       kind: 'opened',
-      address: location.href.replace(/#.*/, ''),
+      address: here(),
       loaded: isLoaded.current,
       passed,
     }
@@ -28,7 +31,11 @@ export function Offline() {
   }, [path])
   useEffect(() => {
     if (!('serviceWorker' in navigator)) return
-    const online = () => navigator.serviceWorker.controller?.postMessage({ kind: 'online' })
+    const online = () => {
+      navigator.serviceWorker.controller?.postMessage({ kind: 'online' })
+      sendWhatWaits(true)
+    }
+    sendWhatWaits(false)
     navigator.serviceWorker.addEventListener('message', hear)
     window.addEventListener('online', online)
     return () => {
@@ -39,10 +46,30 @@ export function Offline() {
   return null
 }
 
+/**
+ * Sends what was typed with no signal, unless this page is the draft's own, which sees to it.
+ *
+ * @param back the signal came back just now
+ */
+function sendWhatWaits(back: boolean): void {
+  if (isOfDraft(here()) || !holdsText()) return
+  if (!back && document.getElementById(NOTE_ID) !== null) return
+  void import('../_write/send-left.ts').then(({ sendLeft }) => sendLeft(back))
+}
+
+/** Whether this browser holds text of a draft; one may refuse to say. */
+function holdsText(): boolean {
+  try {
+    return Object.keys(localStorage).some((place) => place.startsWith('putlog-draft-'))
+  } catch {
+    return false
+  }
+}
+
 /** Says over the copy that is shown that its entry was withdrawn. */
 function hear({ data }: MessageEvent<{ told?: readonly { address: string; words: string }[] }>): void {
   const box = document.querySelector('#kept-copy > .notice')
-  const words = data.told?.find(({ address }) => address === location.href.replace(/#.*/, ''))?.words
+  const words = data.told?.find(({ address }) => address === here())?.words
   if (!box || words === undefined || box.textContent?.includes(words)) return
   box.className = 'notice notice-withdrawn'
   const line = document.createElement('p')

@@ -1,3 +1,4 @@
+import { watchCopy } from '../_offline/tell.ts'
 import type { KeepWords } from './keep-words.ts'
 import { keepIn, newPlace, onLetGo } from './kept-texts.ts'
 import { type Changes, type KeptAnswer, sendChanges } from './send-changes.ts'
@@ -31,6 +32,7 @@ export function keepForm(
   )
   const step = (form.elements.namedItem(':step') as HTMLInputElement).value
   const both = `/write/${draft}/both?${new URLSearchParams({ step })}`
+  const copy = watchCopy()
   let known = version
   let timer: ReturnType<typeof setTimeout> | undefined
   let saving: Promise<Saved> | undefined
@@ -58,6 +60,7 @@ export function keepForm(
     for (const [name, { is }] of Object.entries(changes)) was[name] = is
     wasInput.value = JSON.stringify(was)
     known = answer.version
+    copy.changed()
     keepIn(place, changed())
     tell(form, answer.said)
     contested = answer.waiting && (contested || answer.conflicts.length > 0)
@@ -140,6 +143,7 @@ export function keepForm(
 
   return () => {
     clearTimeout(timer)
+    copy.stop()
     form.removeEventListener('input', onInput)
     form.removeEventListener('submit', onSubmit)
     document.removeEventListener('visibilitychange', onTurn)

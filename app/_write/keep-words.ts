@@ -15,6 +15,8 @@ const NAMES = [
   'putIn',
   'drop',
   'sent',
+  'waits',
+  'wentUp',
   'seeSent',
   'where',
   'whereFailed',

@@ -1,9 +1,11 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { NOTE_ID } from '../_offline/heads.ts'
 import { keepForm } from './keep-form.ts'
 import type { KeepWords } from './keep-words.ts'
 import { KeptHere } from './kept-here.tsx'
+import { KeptOnCopy } from './kept-on-copy.tsx'
 import { PlaceButton } from './place-button.tsx'
 
 interface Told {
@@ -22,6 +24,8 @@ export function Keep(props: {
 }) {
   const { draft, step, version, form, kept, words } = props
   const [told, setTold] = useState<Told | null>(null)
+  const [isCopy, setCopy] = useState(false)
+  useEffect(() => setCopy(document.getElementById(NOTE_ID) !== null), [])
   useEffect(() => {
     // A browser gives the focus that a page asks for; a page that a script drew has to take it.
     document.getElementById('faults')?.focus()
@@ -35,7 +39,11 @@ export function Keep(props: {
       <p className="note" role="status" id="keep">
         {told?.words} {told?.link && <a href={told.link.href}>{told.link.words}</a>}
       </p>
-      <KeptHere draft={draft} step={step} kept={kept} words={words} />
+      {isCopy ? (
+        <KeptOnCopy draft={draft} step={step} form={form} kept={kept} words={words} />
+      ) : (
+        <KeptHere draft={draft} step={step} kept={kept} words={words} />
+      )}
     </>
   )
 }

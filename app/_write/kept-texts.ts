@@ -81,6 +81,20 @@ export function onLetGo(draft: string, told: () => void): () => void {
   return () => window.removeEventListener('storage', listen)
 }
 
+/** Drafts that this browser holds text of. */
+export const draftsHere = (): string[] => [
+  ...new Set(placesOf('').flatMap((place) => /^putlog-draft-([0-9a-f-]{36})-/.exec(place)?.[1] ?? [])),
+]
+
+/** All that this browser holds of a draft, whatever the server has. */
+export function textsHere(draft: string): Found | null {
+  const texts = placesOf(draft).flatMap((place) => {
+    const stored = read(place)
+    return stored === null ? [] : [{ place, ...stored }]
+  })
+  return texts.length === 0 ? null : { at: '', texts }
+}
+
 function placesOf(draft: string): string[] {
   try {
     return Object.keys(localStorage).filter((place) => place.startsWith(beginningOf(draft)))

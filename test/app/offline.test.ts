@@ -5,6 +5,7 @@ import {
   entryOf,
   filesOf,
   headersOfCopy,
+  isOfDraft,
   photosOf,
   stepsOf,
   titleOf,
@@ -91,11 +92,21 @@ it.each([
   ['/recipes/hot-lime', 'hot-lime'],
   ['/recipes/hot-lime/job?area=3', 'hot-lime'],
   ['/cases/barn/photos', 'barn'],
+  ['/es/recipes/hot-lime/job', 'hot-lime'],
   ['/recipes', null],
   ['/tables/vitruvius-mortar', null],
   [`${DRAFT}/place`, null],
 ])('entryOf %s is %s', (path, slug) => {
   expect(entryOf(SITE + path)).toBe(slug)
+})
+
+it.each([
+  [`${DRAFT}/place`, true],
+  [`/es${DRAFT}/place`, true],
+  ['/write', false],
+  ['/recipes/write', false],
+])('isOfDraft %s is %s', (path, is) => {
+  expect(isOfDraft(SITE + path)).toBe(is)
 })
 
 it('stepsOf a draft are its other steps, and of another page none', () => {

@@ -2,12 +2,13 @@ import type { Browser, Page } from 'playwright-core'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDb } from '#lib/db/client.ts'
+import { listDrafts, ownDraft } from '#lib/db/drafts.ts'
 import { restore, withdraw } from '#lib/workflow/withdraw.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
 import { openBrowser, openPage } from './browser.ts'
 import { SITE } from './pages.ts'
 import { openRelay, type Relay } from './relay.ts'
-import { begin } from './writing.ts'
+import { begin, field, fill } from './writing.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -138,6 +139,57 @@ describe('What is kept for somebody who is signed in', () => {
       await relay.cut()
       await page.goto(what)
       expect(await note(page).textContent()).toContain('There is no signal')
+    })
+  })
+})
+
+describe('What is typed into a draft with no signal', () => {
+  const title = 'Typed on the scaffold'
+  const typed = async (person: Person, id: string) => (await ownDraft(person.key, id))?.typed.title
+
+  /** Types a title into a kept copy of a draft's first step; it waits in this browser. */
+  async function typeAway(page: Page, relay: Relay): Promise<string> {
+    const id = await begin(page, 'kind=recipe')
+    const [what, parts] = [`/write/${id}/what`, `/write/${id}/ingredients`]
+    await page.goto(what)
+    await holds(page, what, parts, '/kept')
+    await relay.cut()
+    await page.goto(what)
+    await expect.poll(() => note(page).textContent()).toContain('kept in this browser')
+    await page.waitForSelector('#waiting', { state: 'attached' })
+    await fill(page, { title })
+    await expect.poll(() => page.textContent('#keep'), PATIENCE).toContain('not sent yet')
+    await page.goto(parts)
+    await expect.poll(() => page.textContent('#waiting'), PATIENCE).toContain('not sent yet')
+    return id
+  }
+
+  it('stands in the form again, and goes up once when there is one', async () => {
+    const person = await makePerson()
+    await onSite(person, async (page, relay) => {
+      const id = await typeAway(page, relay)
+      await page.goto(`/write/${id}/what`)
+      await expect.poll(() => field(page, 'title').inputValue(), PATIENCE).toBe(title)
+      await relay.mend()
+      await isBack(page)
+      await expect.poll(() => page.textContent('#waiting'), PATIENCE).toContain('Sent')
+      await expect.poll(() => page.evaluate(() => localStorage.length), PATIENCE).toBe(0)
+      expect(await typed(person, id)).toBe(title)
+      expect((await listDrafts(person.key)).drafts).toHaveLength(1)
+      await page.goto(`/write/${id}/what`)
+      expect(await field(page, 'title').inputValue()).toBe(title)
+      expect(await page.locator('#kept').count()).toBe(0)
+    })
+  })
+
+  it('goes up from any page that is opened later', async () => {
+    const person = await makePerson()
+    await onSite(person, async (page, relay) => {
+      const id = await typeAway(page, relay)
+      await relay.mend()
+      await page.goto('/tables')
+      await expect.poll(() => page.evaluate(() => localStorage.length), PATIENCE).toBe(0)
+      expect(await typed(person, id)).toBe(title)
     })
   })
 })

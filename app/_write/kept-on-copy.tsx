@@ -1,0 +1,31 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import type { KeepWords } from './keep-words.ts'
+import { onCopy, type Waiting } from './on-copy.ts'
+
+interface Props {
+  draft: string
+  step: string
+  /** Id of the form. */
+  form: string
+  /** All that the server had of the draft. */
+  kept: Readonly<Record<string, string>>
+  words: KeepWords
+}
+
+/** On a copy opened with no signal: what waits in this browser stands in the form, and goes up when it can. */
+export function KeptOnCopy({ draft, step, form, kept, words }: Props) {
+  const [waiting, setWaiting] = useState<Waiting | null>(null)
+  useEffect(() => {
+    const element = document.getElementById(form)
+    if (element instanceof HTMLFormElement) return onCopy(element, draft, step, kept, setWaiting)
+  }, [draft, step, form, kept])
+  return (
+    <p className="note" role="status" id="waiting">
+      {waiting?.kind === 'waits' && words.waits}
+      {waiting?.kind === 'sent' && words.wentUp}
+      {waiting?.kind === 'refused' && words.refused.replace('{why}', waiting.why)}
+    </p>
+  )
+}
