@@ -1,4 +1,5 @@
 import type { Browser, Page } from 'playwright-core'
+import sharp from 'sharp'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDb } from '#lib/db/client.ts'
@@ -58,6 +59,34 @@ async function holds(page: Page, ...paths: string[]): Promise<void> {
 
 const note = (page: Page) => page.locator('#kept-copy')
 const isBack = (page: Page) => page.evaluate(() => window.dispatchEvent(new Event('online')))
+
+describe('What a home screen is told', () => {
+  interface Manifest {
+    readonly name: string
+    readonly start_url: string
+    readonly icons: readonly { readonly src: string; readonly sizes: string; readonly type: string }[]
+  }
+
+  it('is named by every page, and names pictures that are there in the size it says', async () => {
+    const html = await (await fetch(SITE)).text()
+    const [, address = ''] = /<link rel="manifest" href="([^"]+)"/.exec(html) ?? []
+    const manifest = (await (await fetch(SITE + address)).json()) as Manifest
+    expect(manifest).toMatchObject({ name: 'Putlog', start_url: '/' })
+    for (const { src, sizes, type } of manifest.icons) {
+      const answer = await fetch(SITE + src)
+      expect([src, answer.headers.get('content-type')]).toEqual([src, type])
+      const { width, height } = await sharp(Buffer.from(await answer.arrayBuffer())).metadata()
+      if (sizes !== 'any') expect([src, `${width}x${height}`]).toEqual([src, sizes])
+    }
+    expect(manifest.icons.map(({ sizes }) => sizes)).toEqual(expect.arrayContaining(['192x192', '512x512']))
+  })
+
+  it('is a worker that is asked about each time', async () => {
+    const { status, headers } = await fetch(`${SITE}/worker.js`)
+    expect([status, headers.get('cache-control')]).toEqual([200, 'no-cache'])
+    expect(headers.get('content-type')).toContain('text/javascript')
+  })
+})
 
 describe('With no signal', () => {
   it('an opened job sheet can be read, says from when it is, and a page never opened says what is kept', async () => {
