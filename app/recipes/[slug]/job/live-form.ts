@@ -2,7 +2,7 @@
 export interface Answered {
   /** The address that holds it all, where there is a sheet. */
   readonly address: string | undefined
-  readonly html: string
+  readonly part: Element
   /** Its first figure in words, or how much is to be mended. */
   readonly telling: string
   readonly page: Document
@@ -31,6 +31,9 @@ export const isTouched = (form: HTMLFormElement): boolean =>
     (one) => one.value !== one.defaultValue,
   )
 
+/** Lets a key that is waiting have its turn: an old phone takes its time over each of these steps. */
+export const turn = () => new Promise((resolve) => setTimeout(resolve))
+
 /**
  * Sends the form as pressing its button would and takes the answer apart, so that no figure can differ from the one
  * that the button gives.
@@ -43,7 +46,10 @@ export async function ask(form: HTMLFormElement, signal: AbortSignal): Promise<A
     headers: { accept: 'text/html' },
   })
   if (!response.ok) throw new Error(`answered ${response.status}`)
-  const page = new DOMParser().parseFromString(await response.text(), 'text/html')
+  const text = await response.text()
+  await turn()
+  signal.throwIfAborted()
+  const page = new DOMParser().parseFromString(text, 'text/html')
   const sheet = page.getElementById('sheet')
   const part = sheet ?? page.getElementById('faults')
   if (!part) throw new Error('answered with neither a sheet nor what is to be mended')
@@ -51,7 +57,7 @@ export async function ask(form: HTMLFormElement, signal: AbortSignal): Promise<A
   const first = part.querySelector(sheet ? '.facts > div' : '.notice-title')
   return {
     address: sheet ? response.url.replace(/#.*$/, '') : undefined,
-    html: part.outerHTML,
+    part,
     telling: [...(first?.children.length ? first.children : first ? [first] : [])]
       .map(({ textContent }) => textContent)
       .join(': '),
@@ -67,21 +73,26 @@ export function followFields(form: HTMLFormElement, page: Document): void {
     const theirs = page.getElementById(input.id)
     const [ours, answered] = [input.closest('.job-field'), theirs?.closest('.job-field')]
     if (!theirs || !ours || !answered) continue
-    for (const name of ['aria-describedby', 'aria-invalid']) {
-      const value = theirs.getAttribute(name)
-      if (value === null) input.removeAttribute(name)
-      else input.setAttribute(name, value)
-    }
-    ours.firstElementChild?.setAttribute('class', answered.firstElementChild?.className ?? 'field')
+    for (const name of ['aria-describedby', 'aria-invalid']) follow(input, theirs, name)
+    follow(ours.firstElementChild, answered.firstElementChild, 'class')
     for (const part of SAID) followPart(ours, answered, part)
   }
+}
+
+/** What is the same is left alone: setting it again would have the page laid out again. */
+function follow(ours: Element | null, theirs: Element | null, name: string): void {
+  const value = theirs?.getAttribute(name) ?? null
+  if (!ours || ours.getAttribute(name) === value) return
+  if (value === null) ours.removeAttribute(name)
+  else ours.setAttribute(name, value)
 }
 
 /** Radios that stand are left alone, so that the one in use keeps the focus. */
 function followPart(ours: Element, answered: Element, part: (typeof SAID)[number]): void {
   const [there, wanted] = [ours.querySelector(part), answered.querySelector(part)]
   if (there && wanted) {
-    if (part !== '.job-ask') there.textContent = wanted.textContent
+    if (part !== '.job-ask' && there.textContent !== wanted.textContent)
+      there.textContent = wanted.textContent
   } else if (there) there.remove()
   else if (wanted) {
     const control = ours.querySelector('.field-control')

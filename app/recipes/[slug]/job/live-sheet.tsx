@@ -1,7 +1,7 @@
 'use client'
 
-import { type ReactNode, useEffect, useState } from 'react'
-import { ask, followFields, isTouched, wantsOtherFields } from './live-form.ts'
+import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { ask, followFields, isTouched, turn, wantsOtherFields } from './live-form.ts'
 
 /** What is said of the sheet while it and the form are not of one mind. */
 export type LiveWords = Readonly<Record<'busy' | 'fields' | 'failed' | 'done', string>>
@@ -15,7 +15,11 @@ const PAUSE_MS = 400
  * sheet in place of this one. Until it has come the sheet is marked as the one before.
  */
 export function LiveSheet({ words, children }: { words: LiveWords; children: ReactNode }) {
-  const [html, setHtml] = useState<string>()
+  const [part, setPart] = useState<Element>()
+  const place = useRef<HTMLDivElement>(null)
+  useLayoutEffect(() => {
+    if (part) place.current?.replaceChildren(part)
+  }, [part])
   const [state, setState] = useState<State>('still')
   const [said, setSaid] = useState('')
 
@@ -31,7 +35,10 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
         const answered = await ask(form, signal)
         if (signal.aborted) return
         const open = document.querySelector<HTMLDetailsElement>('#working')?.open === true
-        setHtml(open ? answered.html.replace('id="working"', 'id="working" open=""') : answered.html)
+        if (open) answered.part.querySelector('#working')?.setAttribute('open', '')
+        setPart(answered.part)
+        await turn()
+        if (signal.aborted) return
         followFields(form, answered.page)
         // What was to be mended when the page came is told in the sheet's place from now on.
         for (const before of document.querySelectorAll<HTMLElement>('.page-head .job-faults')) {
@@ -66,12 +73,7 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
       <p className="job-live-note screen-only" role="status">
         {state === 'still' ? <span className="hidden-words">{said}</span> : words[state]}
       </p>
-      {html === undefined ? (
-        children
-      ) : (
-        // biome-ignore lint/security/noDangerouslySetInnerHtml: a part of this site's own page, as its server drew it
-        <div dangerouslySetInnerHTML={{ __html: html }} />
-      )}
+      {part === undefined ? children : <div ref={place} />}
     </div>
   )
 }
