@@ -15,11 +15,17 @@ const config: NextConfig = {
   images: { unoptimized: true },
   // Titles and icons stand in the head of every page, also where no script could move them there.
   htmlLimitedBots: /.*/,
-  // Browsers that find no icon in time, or show a bare file, ask for these names.
-  rewrites: async () => [
-    { source: '/favicon.ico', destination: '/icon.svg' },
-    { source: '/apple-touch-icon.png', destination: '/icons/180.png' },
-  ],
+  rewrites: async () => ({
+    // Spanish pages are the same pages; the gate has told them the language by then. It can't lead there itself: with an
+    // address of numbers to listen on, the framework would send the request out and in again.
+    beforeFiles: [{ source: '/es/:path((?!api/|_next/).*)*', destination: '/:path*' }],
+    // Browsers that find no icon in time, or show a bare file, ask for these names.
+    afterFiles: [
+      { source: '/favicon.ico', destination: '/icon.svg' },
+      { source: '/apple-touch-icon.png', destination: '/icons/180.png' },
+    ],
+    fallback: [],
+  }),
   // Files of the build pass by the gate, which sets the other headers.
   headers: async () => [
     { source: '/_next/static/:path*', headers: [{ key: 'X-Content-Type-Options', value: 'nosniff' }] },

@@ -22,6 +22,8 @@ import {
 import { HEADS, readerOf } from './app/_offline/heads.ts'
 import { wholeNumber } from './app/_ui/query.ts'
 import { words } from './app/_words/index.ts'
+import { inLanguage, splitLanguage } from './app/_words/language.ts'
+import { ADDRESS_HEADER, LANGUAGE_HEADER, type Language } from './app/_words/languages.ts'
 
 /** Addresses that answer without the database: they say how things stand, or only compute. */
 const STANDS_ALONE =
@@ -48,44 +50,61 @@ const STATUS = { open: 200, gone: 410, absent: 404 } as const
 /** How long a page waits for a database that neither answers nor refuses; a busy machine is not an absent one. */
 const PATIENCE_MS = 5000
 
+/** What the gate asks of a request: its address without the language, which pages are told in a header. */
+type Asked = Pick<NextRequest, 'nextUrl' | 'cookies' | 'headers' | 'method'> & { readonly language: Language }
+
+function askedOf({ nextUrl, cookies, headers, method }: NextRequest): Asked {
+  const { language, path } = splitLanguage(nextUrl.pathname)
+  const bare = nextUrl.clone()
+  bare.pathname = path
+  return { nextUrl: bare, cookies, headers, method, language }
+}
+
+/** What saves a draft as it is typed answers in the language of its page, which the address does not name. */
+const SAYS_LANGUAGE = /^\/api\/drafts\//
+
 /**
- * The gate before every page and every JSON answer: bounds what may come in, answers 503 while the
- * database is away (a page can't), and sets the headers that keep the browser to our own files.
+ * The gate before every page and every JSON answer: bounds what may come in, takes the language out of the address,
+ * answers 503 while the database is away (a page can't), and sets the headers that keep the browser to our own files.
  */
 export async function proxy(request: NextRequest): Promise<Response> {
+  const asked = askedOf(request)
+  const { nextUrl, language } = asked
+  const path = nextUrl.pathname
   const secure = request.headers.get('x-forwarded-proto') === 'https'
-  const headers = securityHeaders(
-    secure,
-    WRITES.test(request.nextUrl.pathname) ? ['camera', 'geolocation'] : [],
-  )
-  const api = request.nextUrl.pathname.startsWith('/api/')
+  const headers = securityHeaders(secure, WRITES.test(path) ? ['camera', 'geolocation'] : [])
+  const api = path.startsWith('/api/')
 
-  const excess = excessOf(request)
+  const excess = excessOf(request, language)
   if (excess)
     return api
       ? answerProblem(problemOf(excess.status, excess.words), headers)
-      : refusalPage(excess.status, excess.words, secure)
-  const state = STANDS_ALONE.test(request.nextUrl.pathname) ? 'open' : await stateOf(request)
-  if (state === 'away') return away(api, secure)
-  if (api) return NextResponse.next({ headers })
-  const entry = await doorOf(request)
-  if (entry === 'sign-in') return sendToSignIn(request, headers)
+      : refusalPage(excess.status, excess.words, secure, language)
+  const state = STANDS_ALONE.test(path) ? 'open' : await stateOf(asked)
+  if (state === 'away') return away(api, secure, language)
+  const inward = new Headers(request.headers)
+  if (api) {
+    if (!SAYS_LANGUAGE.test(path)) inward.delete(LANGUAGE_HEADER)
+    return NextResponse.next({ request: { headers: inward }, headers })
+  }
+  const entry = await doorOf(asked)
+  if (entry === 'sign-in') return sendToSignIn(asked, headers)
 
   const policy = contentSecurityPolicy(makeNonce(), process.env.NODE_ENV === 'development', secure)
-  const inward = new Headers(request.headers)
   inward.set('Content-Security-Policy', policy)
+  inward.set(LANGUAGE_HEADER, language)
+  inward.set(ADDRESS_HEADER, `${path}${nextUrl.search}`)
   const answer = {
     request: { headers: inward },
-    headers: { ...headers, ...(await keepHeaders(request)), 'Content-Security-Policy': policy },
+    headers: { ...headers, ...(await keepHeaders(asked)), 'Content-Security-Policy': policy },
   }
   // The framework fails over an address that it cannot decode; at this one nothing is, and it says so.
-  if (!isReadable(request.nextUrl.pathname))
-    return NextResponse.rewrite(new URL('/-', request.nextUrl), { ...answer, status: 404 })
+  if (!isReadable(path)) return NextResponse.rewrite(new URL('/-', nextUrl), { ...answer, status: 404 })
   return NextResponse.next({ ...answer, status: entry === 'refused' ? 403 : STATUS[state] })
 }
 
 /** Tells the browser's worker who a page was drawn for, and whether it may be kept to be shown without a signal. */
-async function keepHeaders(request: NextRequest): Promise<Record<string, string>> {
+async function keepHeaders(request: Asked): Promise<Record<string, string>> {
   const keep = keepOf(request.nextUrl.pathname)
   return {
     [HEADS.reader]: readerOf(await actorBehind(request)),
@@ -95,12 +114,7 @@ async function keepHeaders(request: NextRequest): Promise<Record<string, string>
 
 /** Whether whoever asks may pass the page's door. What a guest sends in a form goes on: the action answers, and keeps
  * what was typed. */
-async function doorOf({
-  nextUrl,
-  cookies,
-  headers,
-  method,
-}: NextRequest): Promise<'open' | 'refused' | 'sign-in'> {
+async function doorOf({ nextUrl, cookies, headers, method }: Asked): Promise<'open' | 'refused' | 'sign-in'> {
   const rule = ruleOfPath(nextUrl.pathname)
   if (mayPass(GUEST, rule)) return 'open'
   const actor = await actorBehind({ cookies, headers })
@@ -112,22 +126,22 @@ async function doorOf({
 const actorBehind = async ({ cookies, headers }: Pick<NextRequest, 'cookies' | 'headers'>) =>
   actorOf(await sessionOf((name) => cookies.get(name)?.value, cameSecure(headers.get('x-forwarded-proto'))))
 
-function sendToSignIn({ nextUrl }: NextRequest, headers: Record<string, string>): Response {
+function sendToSignIn({ nextUrl, language }: Asked, headers: Record<string, string>): Response {
   const to = `${nextUrl.pathname}${nextUrl.search}`
-  const address = new URL(`/sign-in?${new URLSearchParams({ to })}`, nextUrl)
+  const address = new URL(inLanguage(`/sign-in?${new URLSearchParams({ to })}`, language), nextUrl)
   return NextResponse.redirect(address, { status: 303, headers: { ...headers, 'Cache-Control': 'no-store' } })
 }
 
-function away(api: boolean, secure: boolean): Response {
-  if (!api) return waitingPage(secure)
-  return answerProblem(problemOf(503, words('faults')('unavailable.lead')), {
+function away(api: boolean, secure: boolean, language: Language): Response {
+  if (!api) return waitingPage(secure, language)
+  return answerProblem(problemOf(503, words('faults', language)('unavailable.lead')), {
     ...securityHeaders(secure),
     'Retry-After': String(RETRY_S),
   })
 }
 
-function excessOf(request: NextRequest): { status: number; words: string } | undefined {
-  const t = words('faults')
+function excessOf(request: NextRequest, language: Language): { status: number; words: string } | undefined {
+  const t = words('faults', language)
   if (request.url.length > MAX_ADDRESS)
     return { status: 414, words: t('request.address', { limit: MAX_ADDRESS }) }
   if (Number(request.headers.get('content-length') ?? 0) > MAX_BODY)
@@ -140,7 +154,7 @@ function excessOf(request: NextRequest): { status: number; words: string } | und
  * `absent` for what is not published (the page says so; thrown from a page it would be blank without
  * JavaScript). The question about an entry tells of the database too, so only one is asked.
  */
-async function stateOf(request: NextRequest): Promise<keyof typeof STATUS | 'away'> {
+async function stateOf(request: Asked): Promise<keyof typeof STATUS | 'away'> {
   const url = request.nextUrl
   const [, kind, given = '', job] = ENTRY_PAGE.exec(url.pathname) ?? []
   if (VERSIONS_PAGE.test(url.pathname) || DESK_PAGE.test(url.pathname))
@@ -166,7 +180,7 @@ async function stateOf(request: NextRequest): Promise<keyof typeof STATUS | 'awa
 }
 
 /** Whether there is such an entry, and such a version of it, for whoever asks. */
-async function versionsState({ nextUrl, cookies, headers }: NextRequest): Promise<'open' | 'absent'> {
+async function versionsState({ nextUrl, cookies, headers }: Asked): Promise<'open' | 'absent'> {
   const actor = await actorBehind({ cookies, headers })
   const [, id] = DESK_PAGE.exec(nextUrl.pathname) ?? []
   if (id !== undefined) return (await isOnDesk(decoded(id))) ? 'open' : 'absent'
@@ -186,7 +200,7 @@ async function versionsState({ nextUrl, cookies, headers }: NextRequest): Promis
 }
 
 /** Whether whoever asks keeps such a sheet; to a guest the door says no. */
-async function sheetState({ nextUrl, cookies, headers }: NextRequest): Promise<'open' | 'absent'> {
+async function sheetState({ nextUrl, cookies, headers }: Asked): Promise<'open' | 'absent'> {
   const actor = await actorBehind({ cookies, headers })
   const [, id = ''] = SHEET_PAGE.exec(nextUrl.pathname) ?? []
   return actor.kind !== 'member' || (await keepsSheet(actor.key, decoded(id))) ? 'open' : 'absent'

@@ -1,10 +1,14 @@
 import type { Metadata, Viewport } from 'next'
+import { headers } from 'next/headers'
 import type { ReactNode } from 'react'
+import { askedLanguage } from '#app/asked.ts'
 import { Offline } from './_offline/offline.tsx'
 import { Course, HoleMark } from './_ui/drawings.tsx'
 import { fontClasses } from './_ui/fonts.ts'
+import { LanguageLink } from './_ui/language-link.tsx'
 import { PAPER } from './_ui/theme.ts'
-import { LOCALE, words } from './_words/index.ts'
+import { locale, words } from './_words/index.ts'
+import { ADDRESS_HEADER } from './_words/languages.ts'
 import './globals.css'
 
 const t = words('common')
@@ -12,12 +16,12 @@ const t = words('common')
 /** Each request is drawn anew: the security policy's nonce differs every time. */
 export const dynamic = 'force-dynamic'
 
-export const metadata: Metadata = {
+export const generateMetadata = (): Metadata => ({
   title: { default: t('site.name'), template: t('site.titleTemplate') },
   description: t('site.description'),
   applicationName: t('site.name'),
   formatDetection: { telephone: false, address: false, email: false },
-}
+})
 
 export const viewport: Viewport = {
   colorScheme: 'light dark',
@@ -43,9 +47,11 @@ const SMALL = [
 ] as const
 
 /** The shell of every page. */
-export default function Layout({ children }: { children: ReactNode }) {
+export default async function Layout({ children }: { children: ReactNode }) {
+  const language = askedLanguage()
+  const here = (await headers()).get(ADDRESS_HEADER) ?? '/'
   return (
-    <html lang={LOCALE} className={fontClasses}>
+    <html lang={locale()} className={fontClasses}>
       <body>
         <a className="skip" href="#main">
           {t('site.skip')}
@@ -56,12 +62,18 @@ export default function Layout({ children }: { children: ReactNode }) {
               <HoleMark />
               {t('site.name')}
             </a>
+            <LanguageLink here={here} />
             <nav aria-label={t('site.nav')}>
               <Places places={MAIN} />
             </nav>
           </div>
           <Course id="course-head" />
         </header>
+        {language !== 'en' && (
+          <aside className="leaf translated" aria-label={t('translated.label')}>
+            <p>{t('translated.text')}</p>
+          </aside>
+        )}
         <main id="main" className="leaf" tabIndex={-1}>
           {children}
         </main>

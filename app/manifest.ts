@@ -1,6 +1,6 @@
 import type { MetadataRoute } from 'next'
 import { PAPER } from './_ui/theme.ts'
-import { LOCALE, words } from './_words/index.ts'
+import { locale, words } from './_words/index.ts'
 
 const icon = (width: number, purpose: 'any' | 'maskable') => ({
   src: `/icons/${width}.png`,
@@ -11,13 +11,14 @@ const icon = (width: number, purpose: 'any' | 'maskable') => ({
 
 /** What a telephone is told when somebody puts the site on its home screen. */
 export default function manifest(): MetadataRoute.Manifest {
-  const t = words('common')
+  // Made when the site is built: the language of no request.
+  const t = words('common', 'en')
   return {
     id: '/',
     name: t('site.name'),
     short_name: t('site.name'),
     description: t('site.description'),
-    lang: LOCALE,
+    lang: locale('en'),
     start_url: '/',
     scope: '/',
     display: 'standalone',

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { newestCases } from '#lib/db/cases.ts'
 import { recipeFacets } from '#lib/db/recipes.ts'
+import { alternates } from './_ui/alternates.ts'
 import { CaseIndex } from './_ui/case-index.tsx'
 import { WallDrawing } from './_ui/drawings.tsx'
 import { SelectField } from './_ui/field.tsx'
@@ -13,7 +14,7 @@ import { words } from './_words/index.ts'
 
 const t = words('pages')
 
-export const metadata: Metadata = { alternates: { canonical: '/' } }
+export const generateMetadata = (): Metadata => ({ alternates: alternates('/') })
 
 /** The three jobs: find, work out, record; then what was seen last and what the figures are. */
 export default async function HomePage() {

@@ -6,6 +6,8 @@ import { listCases } from '#lib/db/cases.ts'
 import { listLibrary } from '#lib/db/library.ts'
 import { LIBRARY_KINDS, type LibraryKind } from '#lib/db/projection/library.ts'
 import { listRecipes } from '#lib/db/recipes.ts'
+import { inLanguage } from './_words/language.ts'
+import { LANGUAGES, type Language } from './_words/languages.ts'
 import { CALCULATIONS } from './work-out/calculations.ts'
 
 const FIXED = [
@@ -33,7 +35,7 @@ const FIXED = [
   '/evidence/method',
 ]
 
-/** Every page that can be read, published entries only. */
+/** Every page that can be read, published entries only, in every language. */
 export default async function sitemap(): Promise<MetadataRoute.Sitemap> {
   const asked = await headers()
   const base = `${asked.get('x-forwarded-proto') ?? 'http'}://${asked.get('host') ?? 'localhost'}`
@@ -54,7 +56,11 @@ export default async function sitemap(): Promise<MetadataRoute.Sitemap> {
   ]
   for (const kind of LIBRARY_KINDS)
     paths.push(...(await every(libraryAfter(kind))).map((slug) => `/${kind}s/${slug}`))
-  return paths.map((path) => ({ url: `${base}${path}` }))
+  return paths.flatMap((path) => {
+    const at = (language: Language) => `${base}${inLanguage(path || '/', language).replace(/^\/$/, '')}`
+    const languages = Object.fromEntries(LANGUAGES.map((language) => [language, at(language)]))
+    return LANGUAGES.map((language) => ({ url: at(language), alternates: { languages } }))
+  })
 }
 
 const MOST = 100

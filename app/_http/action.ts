@@ -9,6 +9,7 @@ import type { ActionState } from './action-state.ts'
 import { currentActor } from './actor.ts'
 import { faultSentence } from './fault-sentence.ts'
 import { problemOfThrown } from './problem.ts'
+import { refusalSentence } from './refusal-sentence.ts'
 
 interface Act<T> {
   /** Of the form's fields, all of them text, blank ones not there; it must name every field it takes. */
@@ -48,7 +49,7 @@ export function act<T>(door: ActionDoor, { schema, label, run }: Act<T>) {
     } catch (thrown) {
       unstable_rethrow(thrown)
       if (thrown instanceof Refusal && thrown.faults.length > 0)
-        return { ...state, ...toldOf(thrown.faults, label, thrown.message) }
+        return { ...state, ...toldOf(thrown.faults, label, refusalSentence(thrown.message)) }
       const { detail } = problemOfThrown(thrown)
       return { ...state, refusal: detail ?? words('account')('form.fault') }
     }

@@ -1,5 +1,4 @@
 import { cookies, headers } from 'next/headers'
-import { redirect } from 'next/navigation'
 import { cache } from 'react'
 import type { Actor, Member } from '#lib/access/actor.ts'
 import { mayPass, PAGES, type PageDoor } from '#lib/access/doors.ts'
@@ -14,6 +13,7 @@ import { readSettings } from '#lib/env.ts'
 import { Refusal } from '#lib/errors.ts'
 import type { OwnAccount } from '#lib/workflow/account-change.ts'
 import { words } from '../_words/index.ts'
+import { redirect } from './redirect.ts'
 
 /** The session of this request; null for a guest. A page's parts share one reading. */
 export const currentSession = cache(async (): Promise<SignedIn | null> => {

@@ -1,7 +1,7 @@
 import { type NumberReading, parseNumber } from '#lib/entry/number.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import type { Range } from '#lib/mortar/range.ts'
-import { LOCALE } from '../_words/index.ts'
+import { locale } from '../_words/index.ts'
 
 /** What was typed into a form, by field name. A field left blank is not there. */
 export type Typed = Readonly<Record<string, string>>
@@ -35,7 +35,7 @@ export interface AmountRead {
   readonly fault?: FieldFault
 }
 
-const RANGE_MARK = /\s*(?:–|—|\.\.|\bto\b|(?<=[\d½¼¾.]\s*)-(?=\s*[\d½¼¾.,]))\s*/
+const RANGE_MARK = /\s*(?:–|—|\.\.|\b(?:to|a)\b|(?<=[\d½¼¾.]\s*)-(?=\s*[\d½¼¾.,]))\s*/
 
 /**
  * Reads a field of a figure or a range. Nothing typed is no fault here: whoever needs it says so.
@@ -46,7 +46,7 @@ export function readAmount(typed: Typed, name: string): AmountRead {
   const text = typed[name] ?? ''
   if (text === '') return { text }
   const fault = (code: string) => ({ text, fault: { field: name, code, value: text } })
-  const ends = text.split(RANGE_MARK).map((end) => parseNumber(end, LOCALE))
+  const ends = text.split(RANGE_MARK).map((end) => parseNumber(end, locale()))
   if (ends.length > 2 || ends.some(({ kind }) => kind === 'not-a-number')) return fault('not-a-number')
   const amounts = { thousands: rangeOf(ends, 'thousands'), decimal: rangeOf(ends, 'decimal') }
   if (ends.every(({ kind }) => kind === 'value'))

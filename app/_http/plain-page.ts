@@ -1,4 +1,6 @@
-import { LOCALE, words } from '../_words/index.ts'
+import { locale, words } from '../_words/index.ts'
+import { inLanguage } from '../_words/language.ts'
+import type { Language } from '../_words/languages.ts'
 import { contentSecurityPolicy, makeNonce, securityHeaders } from './security.ts'
 
 const STYLE = `
@@ -13,9 +15,9 @@ a { color: inherit; display: inline-block; padding: 0.6rem 0; }
 export const RETRY_S = 5
 
 /** Says that the database is away: a page that asks again by itself. */
-export function waitingPage(secure: boolean): Response {
-  const t = words('faults')
-  return plainPage(503, t('unavailable.title'), secure, {
+export function waitingPage(secure: boolean, language: Language): Response {
+  const t = words('faults', language)
+  return plainPage(503, t('unavailable.title'), secure, language, {
     head: `<meta http-equiv="refresh" content="${RETRY_S}">\n`,
     body: `<p>${t('unavailable.lead')}</p>
 <p>${t('unavailable.next')}</p>
@@ -25,13 +27,13 @@ export function waitingPage(secure: boolean): Response {
 }
 
 /** Says why a request was turned away at the gate, and leads to where there are shorter addresses. */
-export function refusalPage(status: number, lead: string, secure: boolean): Response {
-  const t = words('faults')
+export function refusalPage(status: number, lead: string, secure: boolean, language: Language): Response {
+  const t = words('faults', language)
   const title = t(status === 414 ? 'excess.address' : 'excess.body')
   const body = `<p>${lead}</p>
 <p>${t('excess.next')}</p>
-<p><a href="/">${t('excess.home')}</a></p>`
-  return plainPage(status, title, secure, { body })
+<p><a href="${inLanguage('/', language)}">${t('excess.home')}</a></p>`
+  return plainPage(status, title, secure, language, { body })
 }
 
 /** A page that stands on nothing: no database, no script, no file beside it. Its words are ours alone. */
@@ -39,11 +41,12 @@ function plainPage(
   status: number,
   title: string,
   secure: boolean,
+  language: Language,
   { head = '', body, headers }: { head?: string; body: string; headers?: Record<string, string> },
 ): Response {
   const nonce = makeNonce()
   const html = `<!doctype html>
-<html lang="${LOCALE}">
+<html lang="${locale(language)}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">

@@ -3,6 +3,7 @@ import type { Problem } from '#lib/api/problem.ts'
 import { type FieldFault, Refusal, type RefusalCode } from '#lib/errors.ts'
 import { words } from '../_words/index.ts'
 import { faultSentence } from './fault-sentence.ts'
+import { refusalSentence } from './refusal-sentence.ts'
 
 const STATUSES: Record<RefusalCode, number> = {
   'not-found': 404,
@@ -51,7 +52,7 @@ export const answerProblem = (problem: Problem, headers: Record<string, string> 
  */
 export function problemOfThrown(thrown: unknown, labelOf?: (field: string) => string): Problem {
   if (thrown instanceof Refusal)
-    return problemOf(STATUSES[thrown.code], thrown.message, thrown.faults, labelOf)
+    return problemOf(STATUSES[thrown.code], refusalSentence(thrown.message), thrown.faults, labelOf)
   console.error(thrown)
   return isDatabaseFault(thrown) ? problemOf(503) : problemOf(500)
 }

@@ -10,6 +10,7 @@ import { inputPhrases } from '../_ui/workshop/result.tsx'
 import { workOut } from '../_ui/workshop/run.ts'
 import { addressOf, versionsOf } from '../_ui/workshop/versions.ts'
 import { words } from '../_words/index.ts'
+import { inLanguage, splitLanguage } from '../_words/language.ts'
 import { calculationNamed } from '../work-out/calculations.ts'
 import { freezeBlocks } from './freeze.ts'
 import { printedLines } from './printed.ts'
@@ -47,18 +48,18 @@ export async function workSheet(address: string, { latest = false } = {}): Promi
   if (parts === null) return null
   const { path, typed } = parts
   const [, name = ''] = WORKSHOP.exec(path) ?? []
-  if (name !== '') return workedBench(name, path, typed)
+  if (name !== '') return workedBench(name, inLanguage(path), typed)
   const [, slug = ''] = JOB.exec(path) ?? []
-  return slug === '' ? null : workedJob(slug, path, typed, latest)
+  return slug === '' ? null : workedJob(slug, inLanguage(path), typed, latest)
 }
 
-/** Path and inputs of an address of this site; null for what is none. */
+/** Path, without its language, and inputs of an address of this site; null for what is none. */
 export function partsOf(address: string): { path: string; typed: Typed } | null {
   const at = 'http://site.example'
   if (!/^\/(?![/\\])/.test(address) || !URL.canParse(address, at)) return null
   const { origin, pathname, searchParams } = new URL(address, at)
   const query = Object.fromEntries([...searchParams.keys()].map((name) => [name, searchParams.getAll(name)]))
-  return origin === at ? { path: pathname, typed: typedFrom(query) } : null
+  return origin === at ? { path: splitLanguage(pathname).path, typed: typedFrom(query) } : null
 }
 
 function workedBench(name: string, path: string, typed: Typed): Working | null {

@@ -1,3 +1,5 @@
+import { inLanguage, splitLanguage } from '../_words/language.ts'
+import { LANGUAGES, type Language } from '../_words/languages.ts'
 import {
   FILES,
   forgetPage,
@@ -14,19 +16,21 @@ import { languageOf, neverKept, sentencesOf, withNote } from './note.ts'
 import { beginning, currentReader, noteReader } from './readers.ts'
 
 /** The page that lists what is kept; without a signal it stands in for what is not. */
-const LIST = '/kept'
+const listFor = (language: Language) => inLanguage('/kept', language)
 
 /** How long the site may take before a kept copy is shown in its place. */
 const PATIENCE_MS = 10_000
 
 /** What must be there before the signal first goes. */
 export async function prepare(): Promise<void> {
-  const answer = await fetch(LIST, { credentials: 'omit', cache: 'no-store' })
-  if (!answer.ok) throw new Error(`The list of kept pages was answered with ${answer.status}`)
-  const html = await answer.text()
   const files = await caches.open(FILES)
-  await keepFiles(html)
-  await files.put(LIST, new Response(html, { headers: answer.headers }))
+  for (const list of LANGUAGES.map(listFor)) {
+    const answer = await fetch(list, { credentials: 'omit', cache: 'no-store' })
+    if (!answer.ok) throw new Error(`The list of kept pages was answered with ${answer.status}`)
+    const html = await answer.text()
+    await keepFiles(html)
+    await files.put(list, new Response(html, { headers: answer.headers }))
+  }
 }
 
 /** A page from the site, or else its kept copy, or else the list of what is kept. */
@@ -43,7 +47,7 @@ export async function answerPage({ request, event }: RouteGiven): Promise<Respon
   const copy = await keptPage(request.url)
   if (copy) return withNoteOf(copy)
   // Nothing is kept: a slow site may take its time.
-  return asked.catch(listInstead)
+  return asked.catch(() => listInstead(request.url))
 }
 
 const rest = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms, undefined))
@@ -56,8 +60,9 @@ async function withNoteOf(copy: Response): Promise<Response> {
   return new Response(noted, { headers: copy.headers })
 }
 
-async function listInstead(): Promise<Response> {
-  const list = await (await caches.open(FILES)).match(LIST)
+async function listInstead(address: string): Promise<Response> {
+  const { language } = splitLanguage(new URL(address).pathname)
+  const list = await (await caches.open(FILES)).match(listFor(language))
   if (!list) return Response.error()
   const html = await list.text()
   return new Response(withNote(html, 'never', neverKept(languageOf(html))), {
@@ -110,7 +115,7 @@ async function keepStep(address: string): Promise<void> {
 export async function keepOpened(page: { address: string; loaded: boolean; passed: boolean }): Promise<void> {
   if (page.loaded && page.passed) return
   const began = beginning()
-  const address = page.loaded ? page.address : LIST
+  const address = page.loaded ? page.address : listFor('en')
   const answer = await fetch(address, { cache: 'no-store' }).catch(() => undefined)
   if (answer) await take(address, answer, began, mayKeep(answer) ? answer : undefined)
 }

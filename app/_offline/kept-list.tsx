@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { splitLanguage } from '../_words/language.ts'
 import { type Copy, copyOf } from './copy.ts'
 import { isPageStore } from './heads.ts'
 import { dayAndTime } from './note.ts'
@@ -25,7 +26,9 @@ export function KeptList({ words }: { words: ListWords }) {
       <ul className="kept-list">
         {lines.map(({ address, title, keptAt, old, withdrawn }) => (
           <li key={address}>
-            <a href={address}>{title || address}</a>{' '}
+            <a href={address} hrefLang={splitLanguage(address).language}>
+              {title || address}
+            </a>{' '}
             <span className="note">
               {words.at.replace('{date}', dayAndTime(keptAt, language))}
               {old && ` · ${words.old}`}

@@ -1,11 +1,12 @@
 import en from '../_words/en/offline-note.json'
+import es from '../_words/es/offline-note.json'
 import type { Copy } from './copy.ts'
 import { NOTE_ID } from './heads.ts'
 
 type Word = keyof typeof en
 
 /** What a note is written in: the language of the page that it stands on. */
-const NOTES: Readonly<Record<string, typeof en>> = { en }
+const NOTES: Readonly<Record<string, typeof en>> = { en, es }
 
 const wordsIn = (language: string) => NOTES[language.split('-')[0] ?? ''] ?? en
 

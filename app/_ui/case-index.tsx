@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import type { CaseSummary } from '#lib/db/cases.ts'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { InventedMark } from './invented.tsx'
 import { labelList, labelOf } from './label.ts'
 import { StatesLine } from './states.tsx'
@@ -25,9 +26,11 @@ export function CaseIndex<C extends CaseSummary>(props: {
         <li key={one.slug}>
           <div>
             <Head className="index-title">
-              <a href={`/cases/${one.slug}`}>{one.title}</a>
+              <a href={`/cases/${one.slug}`} {...asWritten()}>
+                {one.title}
+              </a>
             </Head>
-            <p>{one.summary}</p>
+            <p {...asWritten()}>{one.summary}</p>
             <p className="facts-line">
               <span>{labelList('units', one.units)}</span>
               <span>

@@ -3,6 +3,7 @@ import { materialBy } from '#lib/content/known-materials.ts'
 import type { Caution } from '#lib/content/types.ts'
 import type { MeasuredState, Method, Role, Use } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { Notice } from './notice.tsx'
 import { Section } from './section.tsx'
 import { SourceList } from './source-mark.tsx'
@@ -45,10 +46,12 @@ export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
       <ul className="plain-list caution-list">
         {cautions.map((caution) => (
           <li key={caution.id}>
-            <strong>{caution.title}.</strong> {caution.notice}
+            <span {...asWritten()}>
+              <strong>{caution.title}.</strong> {caution.notice}
+            </span>
             <details>
               <summary>{t('cautions.more', { title: caution.title })}</summary>
-              <div className="prose">
+              <div className="prose" {...asWritten()}>
                 {caution.body.map((paragraph) => (
                   <p key={paragraph}>{paragraph}</p>
                 ))}

@@ -4,7 +4,7 @@ import type { LabProperty } from '#lib/entry/laboratory.ts'
 import { COMPATIBILITY_RULES, MORTAR_CLASSES } from '#lib/mortar/index.ts'
 import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../_words/index.ts'
-import { termOf } from './label.ts'
+import { labelOf, termOf } from './label.ts'
 
 /** What a laboratory result can be set beside: either end may be open. */
 export interface LabRange {
@@ -89,7 +89,7 @@ function ofUnit(property: LabProperty, unit: string): LabRange[] {
         ...figure,
         ...(average !== undefined && { typical: average }),
         key: `${id} ${k}`,
-        label: term?.label ?? id,
+        label: labelOf('units', id),
         href: `/terms/units/${id}`,
       }))
   }

@@ -1,3 +1,4 @@
+import { askedLanguage } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
 import { materialBy } from '#lib/content/known-materials.ts'
 import type { Term } from '#lib/content/types.ts'
@@ -15,10 +16,26 @@ export function termIn(vocabulary: string, value: Query[string]): string | undef
 }
 
 /** A term's label; its id where the vocabulary has no such term (an older entry may name one). */
-export const labelOf = (vocabulary: string, id: string): string => termOf(vocabulary, id)?.label ?? id
+export function labelOf(vocabulary: string, id: string): string {
+  const term = termOf(vocabulary, id)
+  return term === undefined ? id : termName(term)
+}
+
+/** What a term is called. */
+export const termName = ({ label, labels }: Term): string => nameOf(label, labels)
+
+/** The name that content is sure of in the language spoken now, as a label; the English one where there is none. */
+export function nameOf(label: string, names: Term['labels'] = {}): string {
+  const own = names[askedLanguage()]
+  const name = typeof own === 'object' ? own[0] : own
+  return name === undefined ? label : name.charAt(0).toUpperCase() + name.slice(1)
+}
 
 /** A material's label, also of one that somebody added, once it was read. */
-export const materialLabel = (id: string): string => materialBy(id)?.label ?? id
+export function materialLabel(id: string): string {
+  const material = materialBy(id)
+  return material === undefined ? id : nameOf(material.label, material.names)
+}
 
 /** A label as it stands inside a sentence; names and classes (`NHL 5`) keep their capitals. */
 export const inSentence = (label: string): string =>

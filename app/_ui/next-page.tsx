@@ -1,5 +1,5 @@
-import { redirect } from 'next/navigation'
 import { Refusal } from '#lib/errors.ts'
+import { redirect } from '../_http/redirect.ts'
 import { words } from '../_words/index.ts'
 import { addressWith, type Choices } from './query.ts'
 

@@ -6,7 +6,12 @@ import { PageHead } from './page-head.tsx'
 const t = words('pages')
 
 /** The head of a page that is not there. */
-export const NOT_HERE: Metadata = { title: t('notFound.title'), robots: { index: false } }
+export const NOT_HERE: Metadata = {
+  get title() {
+    return t('notFound.title')
+  },
+  robots: { index: false },
+}
 
 /**
  * What stands where nothing is; absent and hidden look the same. Pages draw it themselves and the gate sets

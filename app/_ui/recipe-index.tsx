@@ -1,5 +1,6 @@
 import type { RecipeSummary } from '#lib/db/recipes.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { InventedMark } from './invented.tsx'
 import { labelList, labelOf } from './label.ts'
 import { StandingMark } from './standing-mark.tsx'
@@ -13,9 +14,11 @@ export function RecipeIndex({ recipes }: { recipes: readonly RecipeSummary[] }) 
         <li key={recipe.slug}>
           <div>
             <h2 className="index-title">
-              <a href={`/recipes/${recipe.slug}`}>{recipe.title}</a>
+              <a href={`/recipes/${recipe.slug}`} {...asWritten()}>
+                {recipe.title}
+              </a>
             </h2>
-            <p>{recipe.summary}</p>
+            <p {...asWritten()}>{recipe.summary}</p>
             <p className="facts-line">
               <StandingMark standing={recipe.standing} />
               {recipe.invented && <InventedMark />}

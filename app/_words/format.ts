@@ -1,5 +1,5 @@
 import type { Range } from '#lib/mortar/range.ts'
-import { LOCALE, TIME_ZONE, words } from './index.ts'
+import { eachLanguage, locale, TIME_ZONE, words } from './index.ts'
 
 /**
  * A range as it is printed: its three figures rounded to one place, the place that its width can bear
@@ -26,29 +26,38 @@ const roundTo = (value: number, place: number) =>
   Number((Math.round(value / 10 ** place) * 10 ** place).toPrecision(12))
 
 /** Making a formatter costs a hundred times more than using it. */
-const numberFormats = new Map<number | undefined, Intl.NumberFormat>()
+const numberFormats = eachLanguage(() => new Map<number | undefined, Intl.NumberFormat>())
 
 /** A number with a fixed count of decimal places; a negative one has a true minus sign. */
 export function formatNumber(value: number, places?: number): string {
   const known =
-    numberFormats.get(places) ??
-    new Intl.NumberFormat(LOCALE, {
+    numberFormats().get(places) ??
+    new Intl.NumberFormat(locale(), {
       minimumFractionDigits: places ?? 0,
       maximumFractionDigits: places ?? 3,
       useGrouping: 'min2',
       signDisplay: 'negative',
     })
-  numberFormats.set(places, known)
+  numberFormats().set(places, known)
   return known.format(value).replace('-', '\u2212')
 }
 
+const decimalSign = eachLanguage(
+  (language) =>
+    new Intl.NumberFormat(locale(language)).formatToParts(1.5).find(({ type }) => type === 'decimal')
+      ?.value ?? '.',
+)
+
+/** A line of working, in which the sums write numbers with a point, in the way of the language. */
+export const formatWorking = (text: string): string => text.replaceAll(/(?<=\d)\.(?=\d)/g, decimalSign())
+
 /** A number as a form can take it back: without grouping, which could be read in two ways. */
 export const formatTyped = (value: number): string =>
-  new Intl.NumberFormat(LOCALE, { maximumSignificantDigits: 6, useGrouping: false }).format(value)
+  new Intl.NumberFormat(locale(), { maximumSignificantDigits: 6, useGrouping: false }).format(value)
 
 /** Parts of a proportion: whole numbers whole, others to at most two decimals. */
 export const formatParts = (value: number): string =>
-  new Intl.NumberFormat(LOCALE, { maximumFractionDigits: 2 }).format(value)
+  new Intl.NumberFormat(locale(), { maximumFractionDigits: 2 }).format(value)
 
 /** `YYYY`, `YYYY-MM` or `YYYY-MM-DD` as a date is written, as much of it as is known. */
 export function formatDate(value: string | Date): string {
@@ -60,7 +69,7 @@ export function formatDate(value: string | Date): string {
         ? { month: 'long', year: 'numeric' }
         : { day: 'numeric', month: 'long', year: 'numeric' }
   const date = new Date(`${text}${'-01-01'.slice(0, 10 - text.length)}T00:00:00Z`)
-  return new Intl.DateTimeFormat(LOCALE, { ...options, timeZone: TIME_ZONE }).format(date)
+  return new Intl.DateTimeFormat(locale(), { ...options, timeZone: TIME_ZONE }).format(date)
 }
 
 /** A year of our era or before it (negative), as sources and tables count them. */
@@ -69,10 +78,10 @@ export const formatYear = (year: number): string =>
 
 /** Words in a row: `a, b and c`. */
 export const formatList = (items: readonly string[], type: 'conjunction' | 'disjunction' = 'conjunction') =>
-  new Intl.ListFormat(LOCALE, { type }).format(items)
+  new Intl.ListFormat(locale(), { type }).format(items)
 
 /** The order of two titles in a list. Articles do not count. */
 export const compareTitles = (a: string, b: string): number =>
-  withoutArticle(a).localeCompare(withoutArticle(b), LOCALE)
+  withoutArticle(a).localeCompare(withoutArticle(b), locale())
 
-const withoutArticle = (title: string) => title.replace(/^(A|An|The) /, '')
+const withoutArticle = (title: string) => title.replace(/^(?:A|An|The|El|La|Los|Las|Un|Una) /, '')

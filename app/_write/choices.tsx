@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
+import { asWritten } from '../_ui/as-written.ts'
 import type { Option } from '../_ui/field.tsx'
-import { termOf } from '../_ui/label.ts'
+import { termName, termOf } from '../_ui/label.ts'
 import { ScaleDrawing } from '../_ui/scale-drawing.tsx'
 
 interface Row {
@@ -90,8 +91,10 @@ export const Scale = (props: Row & { options: readonly string[]; vocabulary: str
             <input type="radio" name={row.name} value={value} defaultChecked={chosen === value} />
             <ScaleDrawing vocabulary={vocabulary} state={value} />
             <span>
-              <strong>{term?.label ?? value}</strong>
-              <span className="block note">{term?.definition}</span>
+              <strong>{term ? termName(term) : value}</strong>
+              <span className="block note" {...asWritten()}>
+                {term?.definition}
+              </span>
             </span>
           </label>
         )

@@ -132,7 +132,7 @@ function Control({ look, control, text, view }: ControlProps): ReactNode {
     case 'own':
       return <Select control={control} text={text} options={view.own[look.of]} any={t('choose')} />
     case 'country':
-      return <Select control={control} text={text} options={countries} any={t('choose')} />
+      return <Select control={control} text={text} options={countries()} any={t('choose')} />
     case 'answer':
       return (
         <Select

@@ -1,4 +1,5 @@
 import { watchCopy } from '../_offline/tell.ts'
+import { inLanguage } from '../_words/language.ts'
 import type { KeepWords } from './keep-words.ts'
 import { keepIn, newPlace, onLetGo } from './kept-texts.ts'
 import { type Changes, type KeptAnswer, sendChanges } from './send-changes.ts'
@@ -123,8 +124,8 @@ export function keepForm(
     const button = event.submitter
     void again().then((saved) => {
       if (saved === 'open') return
-      if (saved === 'sent') return location.assign(`/write/${draft}`)
-      if (contested) return location.assign(both)
+      if (saved === 'sent') return location.assign(inLanguage(`/write/${draft}`))
+      if (contested) return location.assign(inLanguage(both))
       passing = true
       form.requestSubmit(button instanceof HTMLButtonElement ? button : null)
       passing = false

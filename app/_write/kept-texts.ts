@@ -1,3 +1,4 @@
+import { inLanguage } from '../_words/language.ts'
 import { type Changes, sendChanges } from './send-changes.ts'
 
 /** Text of a draft that a browser holds until the server has it. */
@@ -59,7 +60,7 @@ export async function putIn(
     write(place, null)
     waiting ||= answer.waiting
   }
-  return { to: `/write/${draft}/${waiting ? 'both' : step}` }
+  return { to: inLanguage(`/write/${draft}/${waiting ? 'both' : step}`) }
 }
 
 export const letGo = ({ texts }: Found): void => {

@@ -1,7 +1,7 @@
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
 import { addedToChoose, type RecipeChoice, recipesToChoose } from '#lib/db/pick.ts'
-import { words } from '../_words/index.ts'
+import { eachLanguage, words } from '../_words/index.ts'
 import { type Pick, pickFrom } from './pick.ts'
 
 /** The lists that fields choose from by typing. */
@@ -9,16 +9,8 @@ export const PICKS = ['units', 'materials', 'deterioration', 'rows', 'sources', 
 export type PickName = (typeof PICKS)[number]
 export type Picks = Readonly<Record<PickName, Pick>>
 
-let still: Omit<Picks, 'materials' | 'sources' | 'recipes'> | undefined
-
-/** All lists: those of content once and for all, those of the record as they stand. */
-export async function readPicks(): Promise<Picks> {
-  const [recipes, sources, materials] = await Promise.all([
-    recipesToChoose(),
-    addedToChoose('source'),
-    addedToChoose('material'),
-  ])
-  still ??= {
+const still = eachLanguage(
+  (): Omit<Picks, 'materials' | 'sources' | 'recipes'> => ({
     units: pickTerms('units'),
     deterioration: pickTerms('deterioration'),
     rows: pickFrom(
@@ -29,9 +21,18 @@ export async function readPicks(): Promise<Picks> {
         })),
       ),
     ),
-  }
+  }),
+)
+
+/** All lists: those of content once and for all, those of the record as they stand. */
+export async function readPicks(): Promise<Picks> {
+  const [recipes, sources, materials] = await Promise.all([
+    recipesToChoose(),
+    addedToChoose('source'),
+    addedToChoose('material'),
+  ])
   return {
-    ...still,
+    ...still(),
     materials: pickFrom([
       ...[...content().materials.values()].map(({ id, label, names }) => ({
         id,

@@ -1,3 +1,6 @@
+import { askedLanguage } from '#app/asked.ts'
+import { LANGUAGE_HEADER } from '../_words/languages.ts'
+
 /** Field → what its page showed, and what stands in it now. */
 export type Changes = Readonly<Record<string, { readonly was: string; readonly is: string }>>
 
@@ -34,7 +37,7 @@ export async function sendChanges(draft: string, body: Saving, leaving = false):
   try {
     const response = await fetch(`/api/drafts/${draft}`, {
       method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
+      headers: { 'Content-Type': 'application/json', [LANGUAGE_HEADER]: askedLanguage() },
       body: JSON.stringify(body),
       keepalive: leaving,
     })

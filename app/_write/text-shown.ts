@@ -22,7 +22,7 @@ export function textShown({ tree, own }: Pick<FormView, 'tree' | 'own'>, name: s
     case 'own':
       return own[look.of].find(({ value }) => value === text)?.label ?? text
     case 'country':
-      return countries.find(({ value }) => value === text)?.label ?? text
+      return countries().find(({ value }) => value === text)?.label ?? text
     case 'answer':
     case 'tick':
       return text === 'yes' || text === 'no' ? t(text) : text

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { alternates } from '../_ui/alternates.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
@@ -6,7 +7,10 @@ import { words } from '../_words/index.ts'
 const t = words('pages')
 const PARTS = ['what', 'invented', 'limits', 'safety', 'private', 'licence'] as const
 
-export const metadata: Metadata = { title: t('about.title'), alternates: { canonical: '/about' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('about.title'),
+  alternates: alternates('/about'),
+})
 
 /** What the site is, what it is not, and on what terms its words and figures may be used. */
 export default function AboutPage() {

@@ -7,7 +7,7 @@ import { NAME, NEW_PASSWORD } from '../sign-in/fields.ts'
 import { closeAccount, rename, setAddress, setPassword } from './actions.ts'
 
 const t = words('account')
-const faulty = t('form.faulty')
+const faulty = () => t('form.faulty')
 
 type Props = { readonly session: SignedIn }
 
@@ -32,7 +32,7 @@ export const WhoSection = ({ session }: Props) => (
       action={rename}
       fields={[{ ...NAME, value: session.name }]}
       send={t('account.rename')}
-      faulty={faulty}
+      faulty={faulty()}
       plain
     />
     <ActionForm
@@ -50,7 +50,7 @@ export const WhoSection = ({ session }: Props) => (
         ...current(session),
       ]}
       send={t(sendsMail() ? 'account.sendConfirm' : 'account.changeAddress')}
-      faulty={faulty}
+      faulty={faulty()}
       plain
     />
   </Section>
@@ -63,7 +63,7 @@ export const PasswordSection = ({ session }: Props) => (
       action={setPassword}
       fields={[...current(session), { ...NEW_PASSWORD, label: t('account.newPassword') }]}
       send={t('account.setPassword')}
-      faulty={faulty}
+      faulty={faulty()}
       plain
     />
   </Section>
@@ -85,7 +85,7 @@ export const CloseSection = ({ session }: Props) => (
         },
       ]}
       send={t('account.closeSend')}
-      faulty={faulty}
+      faulty={faulty()}
       plain
     />
   </Section>

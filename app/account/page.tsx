@@ -17,7 +17,7 @@ import { SessionsSection } from './sessions.tsx'
 const t = words('account')
 const inReview = words('review')
 
-export const metadata: Metadata = { title: t('account.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('account.title'), robots: { index: false } })
 
 /** Everything about one's own account. */
 export default async function Account({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { dropping, findCases } from '#lib/search/index.ts'
+import { redirect } from '../_http/redirect.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
 import { casesAddress, casesAskedOf, casesChoices, choicesOf } from '../_ui/find/asked.ts'
 import { Chips } from '../_ui/find/chips.tsx'
@@ -20,7 +21,10 @@ const t = words('find')
 const PATH = '/cases'
 const PAGE = 15
 
-export const metadata: Metadata = { title: words('pages')('cases.title'), alternates: { canonical: PATH } }
+export const generateMetadata = (): Metadata => ({
+  title: words('pages')('cases.title'),
+  alternates: alternates(PATH),
+})
 
 /** Published cases by words and facets, in an order of one's choice. */
 export default async function CasesPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import type { ReactNode } from 'react'
 import { content } from '#lib/content/index.ts'
 import type { Caution } from '#lib/content/types.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { Facts } from '../_ui/facts.tsx'
 import { Hinted, hinter } from '../_ui/hint.tsx'
 import { labelOf, materialLabel } from '../_ui/label.ts'
@@ -12,7 +13,10 @@ import { words } from '../_words/index.ts'
 
 const t = words('library')
 
-export const metadata: Metadata = { title: t('cautions.title'), alternates: { canonical: '/cautions' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('cautions.title'),
+  alternates: alternates('/cautions'),
+})
 
 /** Every caution in full, each at an address of its own. */
 export default function CautionsPage() {

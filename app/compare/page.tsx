@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { LIME_STATES, type LimeState, STANDINGS, USES } from '#lib/entry/terms.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { inSentence, labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { oneOf, type Query } from '../_ui/query.ts'
@@ -16,7 +17,10 @@ import { allRatios } from './ratios.ts'
 const t = words('library')
 const USUAL_STATE: LimeState = 'putty'
 
-export const metadata: Metadata = { title: t('compare.title'), alternates: { canonical: '/compare' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('compare.title'),
+  alternates: alternates('/compare'),
+})
 
 /** Every row on one chart: aggregate to lime over the centuries, on a chosen state of the lime. */
 export default async function ComparePage({ searchParams }: { searchParams: Promise<Query> }) {

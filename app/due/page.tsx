@@ -21,7 +21,7 @@ import { addReminder, makeCalendar, removeReminder } from './actions.ts'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('due.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('due.title'), robots: { index: false } })
 
 /** Visits that one asked to be reminded of, the form to add one, and the calendar that lists them. */
 export default async function DuePage({ searchParams }: { searchParams: Promise<Query> }) {

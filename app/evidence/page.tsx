@@ -3,6 +3,7 @@ import { readBehind } from '#lib/api/evidence-behind.ts'
 import { readEvidence, scopeOf } from '#lib/api/evidence-read.ts'
 import { END_POINTS } from '#lib/evidence/index.ts'
 import { evidenceChoices } from '#lib/search/works.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { casesAskedOf, faultsOfChoice } from '../_ui/find/asked.ts'
 import { Chips } from '../_ui/find/chips.tsx'
 import { AddressFaults } from '../_ui/find/faults.tsx'
@@ -24,7 +25,7 @@ const t = words('evidence')
 /** More than these are a list of their own. */
 const MOST_CASES = 10
 
-export const metadata: Metadata = { title: t('title'), alternates: { canonical: '/evidence' } }
+export const generateMetadata = (): Metadata => ({ title: t('title'), alternates: alternates('/evidence') })
 
 /** What visits show of the walls that an address asks for, counted. */
 export default async function EvidencePage({ searchParams }: { searchParams: Promise<Query> }) {

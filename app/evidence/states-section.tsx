@@ -55,7 +55,7 @@ export function DampSection({ states, drying }: Pick<Evidence, 'states' | 'dryin
 }
 
 /** Last of every bar, and hatched alike in all of them. */
-const UNSEEN = { key: 'unseen', label: t('states.unseen'), hatch: 8 } as const
+const unseenKind = () => ({ key: 'unseen', label: t('states.unseen'), hatch: 8 }) as const
 
 /** Bars with the table that says the same. Kinds that nobody found are left out of both. */
 function Counts<K extends string>(props: {
@@ -75,8 +75,8 @@ function Counts<K extends string>(props: {
           id={`plot-${id}`}
           title={title}
           text={text}
-          kinds={[...props.kinds.map((kind, hatch) => ({ ...kind, hatch })), UNSEEN]}
-          shown={[...kinds.map(({ key }) => key as string), ...(hasUnseen ? [UNSEEN.key] : [])]}
+          kinds={[...props.kinds.map((kind, hatch) => ({ ...kind, hatch })), unseenKind()]}
+          shown={[...kinds.map(({ key }) => key as string), ...(hasUnseen ? ['unseen'] : [])]}
           bars={counted.map(({ years, counts, unseen }) => ({
             key: String(years),
             label: t('states.at', { years }),

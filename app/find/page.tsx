@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { FOUND_KINDS } from '#lib/entry/facets.ts'
 import { droppingWords, findAll } from '#lib/search/index.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { faultsOfChoice } from '../_ui/find/asked.ts'
 import { Downloads } from '../_ui/find/downloads.tsx'
 import { AddressFaults } from '../_ui/find/faults.tsx'
@@ -19,7 +20,7 @@ const t = words('find')
 const PATH = '/find'
 const PAGE = 20
 
-export const metadata: Metadata = { title: t('search.title'), alternates: { canonical: PATH } }
+export const generateMetadata = (): Metadata => ({ title: t('search.title'), alternates: alternates(PATH) })
 
 /** One search over everything that has a page; each result says why it is there. */
 export default async function FindPage({ searchParams }: { searchParams: Promise<Query> }) {

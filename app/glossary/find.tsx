@@ -1,4 +1,5 @@
 import type { GlossaryTerm } from '#lib/content/types.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { Field } from '../_ui/field.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
@@ -30,7 +31,10 @@ export const Found = ({ terms, asked }: { terms: readonly GlossaryTerm[]; asked:
       <ul>
         {terms.map(({ id, term, definition }) => (
           <li key={id}>
-            <a href={`#${id}`}>{term}</a> <span className="note">{definition}</span>
+            <a href={`#${id}`}>{term}</a>{' '}
+            <span className="note" {...asWritten()}>
+              {definition}
+            </span>
           </li>
         ))}
       </ul>

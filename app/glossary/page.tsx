@@ -3,6 +3,8 @@ import type { Metadata } from 'next'
 import { findTerms } from '#lib/content/find-terms.ts'
 import { content } from '#lib/content/index.ts'
 import type { GlossaryTerm } from '#lib/content/types.ts'
+import { alternates } from '../_ui/alternates.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, type Query } from '../_ui/query.ts'
@@ -12,7 +14,10 @@ import { FindForm, Found, MOST_ASKED } from './find.tsx'
 
 const t = words('library')
 
-export const metadata: Metadata = { title: t('glossary.title'), alternates: { canonical: '/glossary' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('glossary.title'),
+  alternates: alternates('/glossary'),
+})
 
 /** All terms of the trade by letter, each at an address of its own, and those that go by a name asked for. */
 export default async function GlossaryPage({ searchParams }: { searchParams: Promise<Query> }) {
@@ -50,11 +55,11 @@ const letterOf = ({ term }: GlossaryTerm) => term.charAt(0).toUpperCase()
 const TermLine = ({ term: { id, term, also, definition, see, labels } }: { term: GlossaryTerm }) => (
   <div id={id}>
     <dt>
-      <dfn>{term}</dfn>
+      <dfn {...asWritten()}>{term}</dfn>
       {also.length > 0 && <span className="note">{t('glossary.also', { names: also.join(', ') })}</span>}
     </dt>
     <dd>
-      <p>{definition}</p>
+      <p {...asWritten()}>{definition}</p>
       {see.length > 0 && (
         <p className="note">
           {t.rich('glossary.see', {

@@ -1,11 +1,16 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
+import { alternates } from '../_ui/alternates.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { words } from '../_words/index.ts'
 
 const t = words('library')
 
-export const metadata: Metadata = { title: t('guides.title'), alternates: { canonical: '/guides' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('guides.title'),
+  alternates: alternates('/guides'),
+})
 
 /** The guides in the order they are read. */
 export default function GuidesPage() {
@@ -19,7 +24,7 @@ export default function GuidesPage() {
               <h2 className="index-title">
                 <a href={`/guides/${id}`}>{t('guides.numbered', { number: order, title })}</a>
               </h2>
-              <p>{summary}</p>
+              <p {...asWritten()}>{summary}</p>
             </div>
             <p className="index-side">{t('guides.cautions', { count: cautions.length })}</p>
           </li>

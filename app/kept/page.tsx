@@ -6,7 +6,7 @@ import { words } from '../_words/index.ts'
 
 const t = words('offline')
 
-export const metadata: Metadata = { title: t('title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('title'), robots: { index: false } })
 
 /** What this browser keeps to be read without a signal; it also stands in for a page that is not kept. */
 export default function KeptPage() {

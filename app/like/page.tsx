@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { caseBySlug } from '#lib/db/cases.ts'
 import { likeCases, wallAskedOf, wallAskedQuery, wallOfCase } from '#lib/search/index.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
 import { CautionSection, cautionsFor } from '../_ui/cautions.tsx'
 import { Downloads } from '../_ui/find/downloads.tsx'
@@ -23,7 +24,7 @@ const PAGE = 10
 /** How many of the cases most like a wall the families are counted over. */
 const NEAR = 50
 
-export const metadata: Metadata = { title: t('like.title'), alternates: { canonical: PATH } }
+export const generateMetadata = (): Metadata => ({ title: t('like.title'), alternates: alternates(PATH) })
 
 /** Cases by their likeness to a wall; then what was used on them and how it fared, and what the tables say. */
 export default async function LikePage({ searchParams }: { searchParams: Promise<Query> }) {

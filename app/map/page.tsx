@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { findCases, regionCounts } from '#lib/search/index.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { casesAddress, casesAskedOf, without } from '../_ui/find/asked.ts'
 import { Chips } from '../_ui/find/chips.tsx'
 import { Downloads } from '../_ui/find/downloads.tsx'
@@ -18,7 +19,7 @@ import { clustersOf, countriesOf, regionsOf } from './places.ts'
 const t = words('find')
 const PATH = '/map'
 
-export const metadata: Metadata = { title: t('map.title'), alternates: { canonical: PATH } }
+export const generateMetadata = (): Metadata => ({ title: t('map.title'), alternates: alternates(PATH) })
 
 /** Where the cases of a list are: countries of the world or, once one is chosen, its regions. */
 export default async function MapPage({ searchParams }: { searchParams: Promise<Query> }) {

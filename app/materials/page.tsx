@@ -5,6 +5,7 @@ import type { Material } from '#lib/content/types.ts'
 import { listLibrary } from '#lib/db/library.ts'
 import { ROLES } from '#lib/entry/terms.ts'
 import { AddedSection } from '../_ui/added-section.tsx'
+import { alternates } from '../_ui/alternates.ts'
 import { labelOf } from '../_ui/label.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { backToStart } from '../_ui/next-page.tsx'
@@ -17,7 +18,10 @@ import { rowsWith } from './use.ts'
 
 const t = words('library')
 
-export const metadata: Metadata = { title: t('materials.title'), alternates: { canonical: '/materials' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('materials.title'),
+  alternates: alternates('/materials'),
+})
 
 /** Every material by what it does in a mix. */
 export default async function MaterialsPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -4,6 +4,7 @@ import { ASSUMED } from '#lib/mortar/assumptions.ts'
 import { BASES } from '#lib/mortar/range.ts'
 import { COVERAGE, DRAWS } from '#lib/mortar/spread.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { Facts } from '../_ui/facts.tsx'
 import { Formula } from '../_ui/formula.tsx'
@@ -18,7 +19,10 @@ const t = words('pages')
 const SUMS = ['slaking', 'growth', 'putty', 'aggregate', 'share', 'bulking', 'yield'] as const
 const ASSUMPTIONS = Object.keys(ASSUMED) as (keyof typeof ASSUMED)[]
 
-export const metadata: Metadata = { title: t('method.title'), alternates: { canonical: '/method' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('method.title'),
+  alternates: alternates('/method'),
+})
 
 /** How figures come about: what each basis means, how ranges are carried, which formulas are used. */
 export default function MethodPage() {

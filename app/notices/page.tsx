@@ -14,7 +14,7 @@ import { readNotices } from '../due/actions.ts'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('notices.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('notices.title'), robots: { index: false } })
 
 /** What became of one's own work, and what others said beside it. */
 export default async function NoticesPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -20,7 +20,7 @@ import { PlainPhotoForm } from './plain-form.tsx'
 const t = words('photos')
 const SIZE = 24
 
-export const metadata: Metadata = { title: t('own.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('own.title'), robots: { index: false } })
 
 /** The photos that one sent, to look at, add to and, while nothing shows them, delete. */
 export default async function Photos({ searchParams }: { searchParams: Promise<Query> }) {

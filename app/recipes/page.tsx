@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { unitsWithin } from '#lib/api/units.ts'
 import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
 import { FAMILIES, USES } from '#lib/entry/terms.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { type Facet, FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { Downloads } from '../_ui/find/downloads.tsx'
 import { InventedNotice } from '../_ui/invented.tsx'
@@ -15,7 +16,10 @@ import { words } from '../_words/index.ts'
 
 const t = words('pages')
 
-export const metadata: Metadata = { title: t('recipes.title'), alternates: { canonical: '/recipes' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('recipes.title'),
+  alternates: alternates('/recipes'),
+})
 
 /** Published recipes, narrowed by stone (and all kinds of it), use and family. */
 export default async function RecipesPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { alternates } from '../_ui/alternates.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
@@ -8,7 +9,10 @@ const t = words('pages')
 const HOLDS = ['place', 'fabric', 'mortars', 'works', 'mixed', 'visits', 'interests'] as const
 const MANNERS = ['together', 'light', 'rain', 'photograph', 'failure'] as const
 
-export const metadata: Metadata = { title: t('record.title'), alternates: { canonical: '/record' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('record.title'),
+  alternates: alternates('/record'),
+})
 
 /** What a record holds, the scales it is kept on, and a sheet to fill in on the scaffold. */
 export default function RecordPage() {

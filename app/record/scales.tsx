@@ -1,5 +1,5 @@
 import { DataTable } from '../_ui/data-table.tsx'
-import { termOf } from '../_ui/label.ts'
+import { termName, termOf } from '../_ui/label.ts'
 import { ScaleDrawing } from '../_ui/scale-drawing.tsx'
 import { SourceText } from '../_ui/source-mark.tsx'
 import { SCALES } from '../_ui/states.tsx'
@@ -27,7 +27,7 @@ export function Scales() {
           cells: {
             state: (
               <>
-                {term?.label ?? state}
+                {term ? termName(term) : state}
                 <ScaleDrawing vocabulary={scale.vocabulary} state={state} />
               </>
             ),

@@ -16,7 +16,7 @@ import { words } from '../_words/index.ts'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('desk.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('desk.title'), robots: { index: false } })
 
 /** What waits for a reviewer, oldest first, and what is disputed. */
 export default async function DeskPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { listLibrary } from '#lib/db/library.ts'
 import { AddedList } from '../_ui/added-list.tsx'
+import { alternates } from '../_ui/alternates.ts'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
@@ -9,7 +10,7 @@ import { words } from '../_words/index.ts'
 
 const t = words('added')
 
-export const metadata: Metadata = { title: t('row.title'), alternates: { canonical: '/rows' } }
+export const generateMetadata = (): Metadata => ({ title: t('row.title'), alternates: alternates('/rows') })
 
 /** Proportions proposed for the tables that two reviewers have published. */
 export default async function RowsPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,6 +1,5 @@
 'use server'
 
-import { redirect } from 'next/navigation'
 import { z } from 'zod'
 import { redeemLink as redeem } from '#lib/auth/links.ts'
 import { sendSignInLink } from '#lib/auth/send-link.ts'
@@ -10,10 +9,18 @@ import { Refusal } from '#lib/errors.ts'
 import { sendsMail } from '#lib/mail/send-mail.ts'
 import { act } from '../_http/action.ts'
 import { carrySession, currentSession, pathWithin, requestFrom } from '../_http/actor.ts'
+import { redirect } from '../_http/redirect.ts'
 import { words } from '../_words/index.ts'
+import { inLanguage } from '../_words/language.ts'
 import { fieldLabel } from './labels.ts'
 
 const to = z.string().optional()
+
+/** A link to this site that leads to its page in the language of this one. */
+function linkInLanguage(link: string): string {
+  const { origin, pathname, search } = new URL(link)
+  return `${origin}${inLanguage(pathname)}${search}`
+}
 
 /** Signs in with a password. */
 export const signIn = act('signIn', {
@@ -33,7 +40,7 @@ export const sendLink = act('sendLink', {
     const t = words('account')
     await sendSignInLink(email, await requestFrom(), (link) => ({
       subject: t('mail.signIn.subject'),
-      text: t('mail.signIn.text', { link }),
+      text: t('mail.signIn.text', { link: linkInLanguage(link) }),
     }))
     return t('signIn.linkSent', { email })
   },

@@ -5,15 +5,21 @@ const t = words('account')
 
 const EMAIL: FormField = {
   name: 'email',
-  label: t('field.email'),
+  get label() {
+    return t('field.email')
+  },
   kind: 'email',
   autoComplete: 'username',
   required: true,
 }
 export const NAME: FormField = {
   name: 'name',
-  label: t('field.name'),
-  hint: t('hint.name'),
+  get label() {
+    return t('field.name')
+  },
+  get hint() {
+    return t('hint.name')
+  },
   kind: 'text',
   autoComplete: 'nickname',
   required: true,
@@ -22,15 +28,19 @@ export const NAME: FormField = {
 /** A password that is chosen now. */
 export const NEW_PASSWORD: FormField = {
   name: 'password',
-  label: t('field.password'),
-  hint: t('hint.password'),
+  get label() {
+    return t('field.password')
+  },
+  get hint() {
+    return t('hint.password')
+  },
   kind: 'password',
   autoComplete: 'new-password',
   required: true,
 }
 
 /** What a link by mail asks. */
-export const LINK_FIELDS: readonly FormField[] = [{ ...EMAIL, autoComplete: 'email' }]
+export const linkFields = (): readonly FormField[] => [{ ...EMAIL, autoComplete: 'email' }]
 
 /** What signing in asks. */
 export const passwordFields = (): readonly FormField[] => [

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { readSettings } from '#lib/env.ts'
 import { currentSession, pathWithin } from '../_http/actor.ts'
+import { redirect } from '../_http/redirect.ts'
 import { ActionForm } from '../_ui/action-form.tsx'
 import { Notice } from '../_ui/notice.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
@@ -9,11 +9,11 @@ import { addressWith, first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
 import { sendLink, signIn } from './actions.ts'
-import { LINK_FIELDS, passwordFields } from './fields.ts'
+import { linkFields, passwordFields } from './fields.ts'
 
 const t = words('account')
 
-export const metadata: Metadata = { title: t('signIn.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('signIn.title'), robots: { index: false } })
 
 /** Every way in that this site offers. */
 export default async function SignIn({ searchParams }: { searchParams: Promise<Query> }) {
@@ -46,7 +46,7 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
           <ActionForm
             id="send-link"
             action={sendLink}
-            fields={LINK_FIELDS}
+            fields={linkFields()}
             send={t('signIn.sendLink')}
             faulty={faulty}
             plain

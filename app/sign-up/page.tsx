@@ -1,18 +1,18 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { sendsMail } from '#lib/mail/send-mail.ts'
 import { currentSession, pathWithin } from '../_http/actor.ts'
+import { redirect } from '../_http/redirect.ts'
 import { ActionForm } from '../_ui/action-form.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
 import { sendLink, signUp } from '../sign-in/actions.ts'
-import { LINK_FIELDS, newPersonFields } from '../sign-in/fields.ts'
+import { linkFields, newPersonFields } from '../sign-in/fields.ts'
 
 const t = words('account')
 
-export const metadata: Metadata = { title: t('signUp.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('signUp.title'), robots: { index: false } })
 
 /** How to get an account: by mail where the site sends any, and with a password at once where it does not. */
 export default async function SignUp({ searchParams }: { searchParams: Promise<Query> }) {
@@ -30,7 +30,7 @@ export default async function SignUp({ searchParams }: { searchParams: Promise<Q
           <ActionForm
             id="send-link"
             action={sendLink}
-            fields={LINK_FIELDS}
+            fields={linkFields()}
             send={t('signIn.sendLink')}
             faulty={t('form.faulty')}
           />

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { listLibrary } from '#lib/db/library.ts'
 import { AddedSection } from '../_ui/added-section.tsx'
+import { alternates } from '../_ui/alternates.ts'
 import { FullCitation, shortCitation } from '../_ui/citation.tsx'
 import { backToStart } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
@@ -11,7 +12,10 @@ import { words } from '../_words/index.ts'
 
 const t = words('pages')
 
-export const metadata: Metadata = { title: t('sources.title'), alternates: { canonical: '/sources' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('sources.title'),
+  alternates: alternates('/sources'),
+})
 
 /** The bibliography, by author or title, each with the number of rows that rest on it. */
 export default async function SourcesPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -14,7 +14,7 @@ import { StewardPlaces } from './places.tsx'
 
 const t = words('steward')
 
-export const metadata: Metadata = { title: t('people.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('people.title'), robots: { index: false } })
 
 /** Everybody with an account, to name reviewers among. */
 export default async function People({ searchParams }: { searchParams: Promise<Query> }) {

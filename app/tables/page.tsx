@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import type { ProportionTable } from '#lib/content/types.ts'
 import { USES, type Use } from '#lib/entry/terms.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { SelectField } from '../_ui/field.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
@@ -11,7 +12,10 @@ import { words } from '../_words/index.ts'
 
 const t = words('pages')
 
-export const metadata: Metadata = { title: t('tables.title'), alternates: { canonical: '/tables' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('tables.title'),
+  alternates: alternates('/tables'),
+})
 
 const PERIODS = {
   'before-1500': [-9999, 1499],

@@ -1,11 +1,15 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { words } from '../_words/index.ts'
 
 const t = words('library')
 
-export const metadata: Metadata = { title: t('terms.title'), alternates: { canonical: '/terms' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('terms.title'),
+  alternates: alternates('/terms'),
+})
 
 /** The lists of terms that records and recipes choose from. */
 export default function TermsPage() {

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { unitsWithin } from '#lib/api/units.ts'
 import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
 import { USES } from '#lib/entry/terms.ts'
+import { alternates } from '../_ui/alternates.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
@@ -15,7 +16,10 @@ import { CalculationList } from './calculation-list.tsx'
 
 const t = words('pages')
 
-export const metadata: Metadata = { title: t('workOut.title'), alternates: { canonical: '/work-out' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('workOut.title'),
+  alternates: alternates('/work-out'),
+})
 
 /** Recipes in use, to pick one and work out a job from it. */
 export default async function WorkOutPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,6 +1,5 @@
 'use server'
 
-import { redirect } from 'next/navigation'
 import type { Member } from '#lib/access/actor.ts'
 import { ACTIONS, type ActionDoor, mayPass } from '#lib/access/doors.ts'
 import { type Draft, ownDraft } from '#lib/db/drafts.ts'
@@ -12,6 +11,8 @@ import { fillDraft, holdText, saveDraft, settleHeld } from '#lib/workflow/draft-
 import { submitDraft } from '#lib/workflow/draft-submit.ts'
 import { EditConflict } from '#lib/workflow/submit.ts'
 import { currentActor, signInPath } from '../_http/actor.ts'
+import { redirect } from '../_http/redirect.ts'
+import { refusalSentence } from '../_http/refusal-sentence.ts'
 import { addressWith } from '../_ui/query.ts'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
@@ -121,7 +122,9 @@ async function memberOr(door: ActionDoor, back: string): Promise<Member> {
 function refused(thrown: unknown, to: string, query: Readonly<Record<string, string>>): never {
   if (!(thrown instanceof Refusal)) throw thrown
   redirect(
-    thrown.code === 'not-found' ? '/write?gone=1' : addressWith(to, { ...query, refused: thrown.message }),
+    thrown.code === 'not-found'
+      ? '/write?gone=1'
+      : addressWith(to, { ...query, refused: refusalSentence(thrown.message) }),
   )
 }
 

@@ -12,7 +12,7 @@ import { formatTime } from '../_write/format-time.ts'
 
 const t = words('write')
 
-export const metadata: Metadata = { title: t('begin.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('begin.title'), robots: { index: false } })
 
 const KINDS = ['case', 'recipe', 'material', 'source', 'row'] as const
 

@@ -1,14 +1,14 @@
 import type { CaseFacet } from '#lib/entry/facets.ts'
 import { FACET_VOCABULARIES } from '#lib/search/case-query.ts'
 import { isCountry } from '#lib/search/countries.ts'
-import { LOCALE, words } from '../../_words/index.ts'
+import { eachLanguage, locale, words } from '../../_words/index.ts'
 import { labelOf, materialLabel, termOf } from '../label.ts'
 
-const COUNTRIES = new Intl.DisplayNames(LOCALE, { type: 'region' })
+const countries = eachLanguage((language) => new Intl.DisplayNames(locale(language), { type: 'region' }))
 
 /** A country's name, also of one that the vocabulary has no term for yet. */
 export const countryLabel = (id: string): string =>
-  termOf('countries', id)?.label ?? (isCountry(id) ? (COUNTRIES.of(id) ?? id) : id)
+  termOf('countries', id) ? labelOf('countries', id) : isCountry(id) ? (countries().of(id) ?? id) : id
 
 /** What a facet is called. */
 export const facetName = (facet: CaseFacet | 'years'): string => words('find')(`facet.${facet}`)

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import type { ComponentType } from 'react'
 import { content } from '#lib/content/index.ts'
 import { readSettings } from '#lib/env.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { typedFrom } from '../../_http/form.ts'
 import { words } from '../../_words/index.ts'
+import { inLanguage } from '../../_words/language.ts'
 import { Cautions } from '../cautions.tsx'
 import { PageHead } from '../page-head.tsx'
 import type { Query } from '../query.ts'
@@ -17,6 +17,8 @@ import { askedSystem, switchUnits } from './switch-units.ts'
 import { addressOf, isComplete, versionsOf } from './versions.ts'
 import type { WorkshopProps } from './workshop.tsx'
 import './workshop.css'
+import { redirect } from '../../_http/redirect.ts'
+import { alternates } from '../alternates.ts'
 
 /** One page of the workshop: its calculation, its words, and the part of it that runs in the browser too. */
 export interface BenchPageOf {
@@ -32,7 +34,7 @@ export const pathOf = ({ calculation }: Pick<BenchPageOf, 'calculation'>) => `/w
 export const benchMetadata = (of: BenchPageOf): Metadata => ({
   title: words('workOut')(`${of.page}.title`),
   description: words('workOut')(`${of.page}.lead`),
-  alternates: { canonical: pathOf(of) },
+  alternates: alternates(pathOf(of)),
 })
 
 /** A calculation page. Every page of the workshop is this one with another declaration. */
@@ -73,7 +75,7 @@ export function BenchPage({
         data={data}
         words={benchWords(page)}
         editions={editions}
-        path={path}
+        path={inLanguage(path)}
         origin={readSettings().siteUrl}
       />
     </>

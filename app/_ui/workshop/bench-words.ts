@@ -1,4 +1,5 @@
-import { type Messages, messages } from '#app/catalogue.ts'
+import { askedLanguage } from '#app/asked.ts'
+import { type Messages, messagesOf } from '#app/catalogue.ts'
 
 /** The part of the catalogue that a calculation page has to itself, under `workOut`. */
 export type PageWords = {
@@ -7,7 +8,7 @@ export type PageWords = {
 
 /** The words that travel with a calculation page: the frame's own, the page's, and those of figures. */
 export function benchWords(page: PageWords): Partial<Messages> {
-  const { common, faults, steps, terms, workOut } = messages
+  const { common, faults, steps, terms, workOut } = messagesOf(askedLanguage())
   const frame = Object.fromEntries(
     Object.entries(workOut).filter(([name, part]) => name === page || !isPage(part)),
   )

@@ -1,20 +1,22 @@
 import { content } from '#lib/content/index.ts'
 import type { Properties } from '#lib/mortar/material.ts'
+import { eachLanguage } from '../../_words/index.ts'
 import { shortCitation } from '../citation.tsx'
+import { nameOf, termName } from '../label.ts'
 import type { AnyCalculation, BenchData, BenchMaterial } from './calculation.ts'
 
-const kept = new Map<string, BenchData>()
+const kept = eachLanguage(() => new Map<string, BenchData>())
 
 /** What a calculation brings along from content/: its materials, labels of its terms, and citations. */
 export function benchData(calculation: AnyCalculation): BenchData {
-  const known = kept.get(calculation.name)
+  const known = kept().get(calculation.name)
   if (known) return known
   const { materials, sources, vocabularies } = content()
   const wanted = [...materials.values()].filter((one) => calculation.uses?.(one) ?? false)
   const brought = Object.fromEntries(
-    wanted.map(({ id, label, role, properties }): [string, BenchMaterial] => [
+    wanted.map(({ id, label, names, role, properties }): [string, BenchMaterial] => [
       id,
-      { label, role, properties: withoutNotes(properties) },
+      { label: nameOf(label, names), role, properties: withoutNotes(properties) },
     ]),
   )
   const cited = new Set([
@@ -32,11 +34,13 @@ export function benchData(calculation: AnyCalculation): BenchData {
   const terms = Object.fromEntries(
     (calculation.vocabularies ?? []).map((name) => [
       name,
-      Object.fromEntries([...(vocabularies.get(name)?.values() ?? [])].map(({ id, label }) => [id, label])),
+      Object.fromEntries(
+        [...(vocabularies.get(name)?.values() ?? [])].map((term) => [term.id, termName(term)]),
+      ),
     ]),
   )
   const data = { materials: brought, cites, terms }
-  kept.set(calculation.name, data)
+  kept().set(calculation.name, data)
   return data
 }
 

@@ -1,5 +1,5 @@
 import { PROPERTY_LIMITS, PROPERTY_UNITS, type Properties, type PropertyName } from '#lib/mortar/material.ts'
-import { LOCALE, type Messages, words } from '../../_words/index.ts'
+import { locale, type Messages, words } from '../../_words/index.ts'
 import { type AmountAsked, type BenchMaterial, type Given, usualOf } from './calculation.ts'
 
 type Named = PropertyName & keyof Messages['terms']['property']
@@ -65,4 +65,4 @@ export function propertiesOf(
   return { ...material?.properties, ...Object.fromEntries(own) }
 }
 
-const capital = (text: string) => text.charAt(0).toLocaleUpperCase(LOCALE) + text.slice(1)
+const capital = (text: string) => text.charAt(0).toLocaleUpperCase(locale()) + text.slice(1)

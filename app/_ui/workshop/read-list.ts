@@ -2,7 +2,7 @@ import { parseNumber } from '#lib/entry/number.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import { exactly } from '#lib/mortar/range.ts'
 import { convert } from '#lib/mortar/units.ts'
-import { LOCALE } from '../../_words/index.ts'
+import { locale } from '../../_words/index.ts'
 import type { ListAsked } from './calculation.ts'
 import { limitFault } from './read.ts'
 
@@ -32,7 +32,7 @@ export function readList(field: ListAsked, text: string, askedUnit: string): Lis
       list.push(null)
       continue
     }
-    const reading = parseNumber(piece, LOCALE)
+    const reading = parseNumber(piece, locale())
     if (reading.kind === 'not-a-number') return fault('not-a-number', piece)
     if (reading.kind === 'ambiguous') return fault('ambiguous-in-list', piece)
     const value = convert(reading.value, askedUnit, field.unit)

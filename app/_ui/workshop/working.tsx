@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { Step } from '#lib/mortar/explain.ts'
+import { formatWorking } from '../../_words/format.ts'
 import { type Messages, words } from '../../_words/index.ts'
 import { DataTable } from '../data-table.tsx'
 import { Formula } from '../formula.tsx'
@@ -37,11 +38,11 @@ export function StepTable({
               t('working.given')
             ) : (
               <>
-                <Formula text={formula} />
+                <Formula text={formatWorking(formula)} />
                 {numbers !== '' && (
                   <>
                     <br />
-                    <span className="note">= {numbers}</span>
+                    <span className="note">= {formatWorking(numbers)}</span>
                   </>
                 )}
               </>

@@ -4,7 +4,7 @@ import { words } from '../../_words/index.ts'
 
 const t = words('account')
 
-export const metadata: Metadata = { title: t('closed.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('closed.title'), robots: { index: false } })
 
 /** What is said to somebody who has closed their account. */
 export default function Closed() {

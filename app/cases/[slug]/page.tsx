@@ -7,6 +7,7 @@ import type { CaseBody } from '#lib/entry/case.ts'
 import { currentActor } from '../../_http/actor.ts'
 import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
+import { alternates } from '../../_ui/alternates.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { DisputedNotice } from '../../_ui/disputed.tsx'
@@ -39,7 +40,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const found = await readCase(slug, wholeNumber((await searchParams).revision))
   if (!found) return absentEntryHead({ kind: 'case', slug })
   const { title, summary } = found.body
-  return { title, description: summary, alternates: { canonical: `/cases/${slug}` } }
+  return { title, description: summary, alternates: alternates(`/cases/${slug}`) }
 }
 
 /** One wall: its fabric, the mortars found in it, the works done to it and what each visit saw. */
@@ -60,6 +61,7 @@ export default async function CasePage({ params, searchParams }: Props) {
         title={body.title}
         kicker={<a href="/cases">{t('cases.title')}</a>}
         lead={<Hinted pieces={hinter()(body.summary)} />}
+        written
       >
         <p className="facts-line">
           <span>

@@ -3,6 +3,7 @@ import { type Comparison, compareGroups } from '#lib/api/evidence-compare.ts'
 import { END_POINTS, type EndPoint } from '#lib/evidence/index.ts'
 import { caseFilterQuery } from '#lib/search/case-query.ts'
 import { evidenceChoices } from '#lib/search/works.ts'
+import { alternates } from '../../_ui/alternates.ts'
 import { faultsOfChoice } from '../../_ui/find/asked.ts'
 import { AddressFaults } from '../../_ui/find/faults.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
@@ -22,10 +23,10 @@ import { TraitSection, TraitWarning } from './traits.tsx'
 
 const t = words('evidence')
 
-export const metadata: Metadata = {
+export const generateMetadata = (): Metadata => ({
   title: t('compare.title'),
-  alternates: { canonical: '/evidence/compare' },
-}
+  alternates: alternates('/evidence/compare'),
+})
 
 /** Two or three groups of walls counted in the same way, and what else differs between them. */
 export default async function ComparePage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -8,6 +8,7 @@ import {
   MIN_WALL_YEARS,
   MIN_WALLS,
 } from '#lib/evidence/index.ts'
+import { alternates } from '../../_ui/alternates.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Formula } from '../../_ui/formula.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -34,10 +35,10 @@ const FORMULAS = {
 } as const
 const FORMULA_NAMES = Object.keys(FORMULAS) as (keyof typeof FORMULAS)[]
 
-export const metadata: Metadata = {
+export const generateMetadata = (): Metadata => ({
   title: t('method.title'),
-  alternates: { canonical: '/evidence/method' },
-}
+  alternates: alternates('/evidence/method'),
+})
 
 /** What is counted as an outcome, by which formulas, with the site's own conventions named as such. */
 export default function EvidenceMethodPage() {

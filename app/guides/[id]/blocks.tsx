@@ -1,5 +1,6 @@
 import { Fragment, type ReactNode } from 'react'
 import type { GuideBlock, GuideText, LinkTarget } from '#lib/content/types.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { Hinted, type Piece } from '../../_ui/hint.tsx'
 
 type Hint = (text: string) => Piece[]
@@ -38,11 +39,11 @@ const idOf = (heading: string) =>
 
 function draw(block: Exclude<GuideBlock, { kind: 'heading' }>, hint: Hint): Drawn {
   if (block.kind === 'paragraph')
-    return { key: textOf(block.words), node: <p>{drawWords(block.words, hint)}</p> }
+    return { key: textOf(block.words), node: <p {...asWritten()}>{drawWords(block.words, hint)}</p> }
   const items = block.items.map((item) => <li key={textOf(item)}>{drawWords(item, hint)}</li>)
   return {
     key: block.items.map(textOf).join(' '),
-    node: block.ordered ? <ol>{items}</ol> : <ul>{items}</ul>,
+    node: block.ordered ? <ol {...asWritten()}>{items}</ol> : <ul {...asWritten()}>{items}</ul>,
   }
 }
 

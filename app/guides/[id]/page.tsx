@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import type { Guide } from '#lib/content/types.ts'
+import { alternates } from '../../_ui/alternates.ts'
 import { Cautions } from '../../_ui/cautions.tsx'
 import { hinter } from '../../_ui/hint.tsx'
 import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
@@ -18,7 +19,7 @@ const t = words('library')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const guide = content().guides.get((await params).id)
-  return guide ? { title: guide.title, alternates: { canonical: `/guides/${guide.id}` } } : NOT_HERE
+  return guide ? { title: guide.title, alternates: alternates(`/guides/${guide.id}`) } : NOT_HERE
 }
 
 /** One guide: its cautions first, then what to do, then what it rests on. */
@@ -29,7 +30,12 @@ export default async function GuidePage({ params }: Props) {
   const { opening, sections } = sectionsOf(guide.blocks, hinter())
   return (
     <>
-      <PageHead title={guide.title} kicker={<a href="/guides">{t('guides.title')}</a>} lead={guide.summary}>
+      <PageHead
+        title={guide.title}
+        kicker={<a href="/guides">{t('guides.title')}</a>}
+        lead={guide.summary}
+        written
+      >
         <Cautions cautions={guide.cautions.flatMap((id) => cautions.get(id) ?? [])} />
         <div className="prose guide-opening">
           <GuideBlocks blocks={opening} />

@@ -6,6 +6,7 @@ import { publishedBySlug } from '#lib/db/published.ts'
 import { recipesWith } from '#lib/db/recipes.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { AddedList } from '../../_ui/added-list.tsx'
+import { alternates } from '../../_ui/alternates.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { Facts } from '../../_ui/facts.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -38,7 +39,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const own = revision === undefined ? content().materials.get(id) : undefined
   const title = own?.label ?? (await readMaterial(id, revision))?.body.title
   if (title === undefined) return absentEntryHead({ kind: 'material', slug: id })
-  return { title, alternates: { canonical: `/materials/${id}` } }
+  return { title, alternates: alternates(`/materials/${id}`) }
 }
 
 /**

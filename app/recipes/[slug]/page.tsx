@@ -4,6 +4,7 @@ import { listCases } from '#lib/db/cases.ts'
 import { recipeBySlug } from '#lib/db/recipes.ts'
 import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
+import { alternates } from '../../_ui/alternates.ts'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -38,7 +39,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const recipe = await readRecipe(slug, wholeNumber((await searchParams).revision))
   if (!recipe) return absentEntryHead({ kind: 'recipe', slug })
   const { title, summary } = recipe.body
-  return { title, description: summary, alternates: { canonical: `/recipes/${slug}` } }
+  return { title, description: summary, alternates: alternates(`/recipes/${slug}`) }
 }
 
 /** One recipe: as stated, as it works out for each lime state, what it rests on, where it was used. */

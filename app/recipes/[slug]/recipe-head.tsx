@@ -15,7 +15,12 @@ export function RecipeHead({ recipe }: { recipe: ReadRecipe }) {
   const t = words('pages')
   const { body } = recipe
   return (
-    <PageHead title={body.title} kicker={<a href="/recipes">{t('recipes.title')}</a>} lead={body.summary}>
+    <PageHead
+      title={body.title}
+      kicker={<a href="/recipes">{t('recipes.title')}</a>}
+      lead={body.summary}
+      written
+    >
       <p className="facts-line">
         <StandingMark standing={recipe.standing} />
         <span>{labelOf('families', body.family)}</span>

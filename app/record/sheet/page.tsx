@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { LIME_STATES } from '#lib/entry/terms.ts'
+import { alternates } from '../../_ui/alternates.ts'
 import { labelOf } from '../../_ui/label.ts'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { SCALES } from '../../_ui/states.tsx'
@@ -7,7 +8,10 @@ import { words } from '../../_words/index.ts'
 
 const t = words('pages')
 
-export const metadata: Metadata = { title: t('sheet.title'), alternates: { canonical: '/record/sheet' } }
+export const generateMetadata = (): Metadata => ({
+  title: t('sheet.title'),
+  alternates: alternates('/record/sheet'),
+})
 
 const WALL = ['wall', 'place', 'stone', 'thickness', 'exposure', 'salts'] as const
 const WORK = ['use', 'area', 'dates', 'weather', 'protection', 'recipe'] as const

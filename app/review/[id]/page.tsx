@@ -30,7 +30,7 @@ import { JudgeForm } from '../judge-form.tsx'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('item.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('item.title'), robots: { index: false } })
 
 /** One revision on the desk: what changed, what a machine points at, what was said, and the verdict. */
 export default async function ItemPage({ params }: { params: Promise<{ id: string }> }) {

@@ -6,6 +6,7 @@ import { materialsIn, readMaterials } from '#lib/db/materials.ts'
 import { publishedBySlug } from '#lib/db/published.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { AddedHead } from '../../_ui/added-head.tsx'
+import { alternates } from '../../_ui/alternates.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { Facts } from '../../_ui/facts.tsx'
@@ -35,7 +36,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const { slug } = await params
   const row = await readRow(slug, wholeNumber((await searchParams).revision))
   if (!row) return absentEntryHead({ kind: 'row', slug })
-  return { title: row.body.title, alternates: { canonical: `/rows/${slug}` } }
+  return { title: row.body.title, alternates: alternates(`/rows/${slug}`) }
 }
 
 /** One proposed row: as its source states it, worked out as the tables' rows are, and what it rests on. */

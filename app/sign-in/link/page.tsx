@@ -10,11 +10,11 @@ import { NAME, NEW_PASSWORD, newPersonFields } from '../fields.ts'
 
 const t = words('account')
 
-export const metadata: Metadata = {
+export const generateMetadata = (): Metadata => ({
   title: t('link.title'),
   robots: { index: false },
   referrer: 'no-referrer',
-}
+})
 
 /** Asks before a one-time link is used up: what only looks at mail would otherwise use it. */
 export default async function OpenLink({ searchParams }: { searchParams: Promise<Query> }) {

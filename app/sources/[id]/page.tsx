@@ -5,6 +5,7 @@ import { content } from '#lib/content/index.ts'
 import { citing } from '#lib/db/citations.ts'
 import { publishedBySlug } from '#lib/db/published.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
+import { alternates } from '../../_ui/alternates.ts'
 import { FullCitation, shortCitation } from '../../_ui/citation.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
@@ -33,7 +34,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const entry = own ? null : await readSource(id, revision)
   const source = own ?? (entry && sourceOf(id, entry.body))
   if (!source) return absentEntryHead({ kind: 'source', slug: id })
-  return { title: shortCitation(source), alternates: { canonical: `/sources/${id}` } }
+  return { title: shortCitation(source), alternates: alternates(`/sources/${id}`) }
 }
 
 /**

@@ -13,7 +13,7 @@ import { ActsTable } from './acts-table.tsx'
 
 const t = words('steward')
 
-export const metadata: Metadata = { title: t('audit.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('audit.title'), robots: { index: false } })
 
 /** Who did what and when. */
 export default async function Audit({ searchParams }: { searchParams: Promise<Query> }) {

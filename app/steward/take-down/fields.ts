@@ -6,36 +6,52 @@ const t = words('account')
 
 export const SLUG: FormField = {
   name: 'slug',
-  label: t('field.slug'),
-  hint: t('hint.slug'),
+  get label() {
+    return t('field.slug')
+  },
+  get hint() {
+    return t('hint.slug')
+  },
   kind: 'text',
   required: true,
   maxLength: 80,
 }
 export const NUMBER: FormField = {
   name: 'number',
-  label: t('field.number'),
+  get label() {
+    return t('field.number')
+  },
   kind: 'text',
   required: true,
   maxLength: 6,
 }
 export const GROUND: FormField = {
   name: 'ground',
-  label: t('field.ground'),
+  get label() {
+    return t('field.ground')
+  },
   kind: 'choice',
-  options: GROUNDS.map((ground) => ({ value: ground, label: words('steward')(`ground.${ground}`) })),
+  get options() {
+    return GROUNDS.map((ground) => ({ value: ground, label: words('steward')(`ground.${ground}`) }))
+  },
 }
 export const WORDS: FormField = {
   name: 'words',
-  label: t('field.words'),
-  hint: t('hint.words'),
+  get label() {
+    return t('field.words')
+  },
+  get hint() {
+    return t('hint.words')
+  },
   kind: 'long',
   required: true,
   maxLength: 2000,
 }
 export const SHA256: FormField = {
   name: 'sha256',
-  label: t('field.sha256'),
+  get label() {
+    return t('field.sha256')
+  },
   kind: 'text',
   required: true,
   maxLength: 64,

@@ -13,7 +13,7 @@ import { GROUND, NUMBER, SHA256, SLUG, WORDS } from './fields.ts'
 
 const t = words('steward')
 
-export const metadata: Metadata = { title: t('takeDown.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('takeDown.title'), robots: { index: false } })
 
 /** Taking down, putting back and erasing; each is put on record with its reason. */
 export default async function TakeDown({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { watchedRows } from '#lib/search/works.ts'
+import { alternates } from '../../_ui/alternates.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -20,7 +21,7 @@ const t = words('pages')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const table = content().tables.get((await params).id)
-  return table ? { title: table.title, alternates: { canonical: `/tables/${table.id}` } } : NOT_HERE
+  return table ? { title: table.title, alternates: alternates(`/tables/${table.id}`) } : NOT_HERE
 }
 
 /** One proportion table: each row as its source states it, then worked out for the four lime states. */

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { isPaged } from '#lib/content/pages.ts'
 import type { Term } from '#lib/content/types.ts'
+import { alternates } from '../../_ui/alternates.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { EvidenceLink } from '../../_ui/evidence-link.tsx'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
@@ -22,7 +23,7 @@ const t = words('library')
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { id } = await params
   const title = content().vocabularyTitles.get(id)
-  return title === undefined ? NOT_HERE : { title, alternates: { canonical: `/terms/${id}` } }
+  return title === undefined ? NOT_HERE : { title, alternates: alternates(`/terms/${id}`) }
 }
 
 /** One list of terms: as a tree where it is one, then each with its words in other languages. */

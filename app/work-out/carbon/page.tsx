@@ -5,7 +5,7 @@ import { Carbon } from './live.tsx'
 
 const of = CALCULATIONS.carbon
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** Carbon dioxide of a mortar: given off, and taken back with time. */
 export default async function CarbonPage({ searchParams }: { searchParams: Promise<Query> }) {

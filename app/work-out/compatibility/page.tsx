@@ -5,7 +5,7 @@ import { Compatibility } from './live.tsx'
 
 const of = CALCULATIONS.compatibility
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** A mortar held against the wall that it is for, rule by rule. */
 export default async function CompatibilityPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { ConvertRatio } from './live.tsx'
 
 const of = CALCULATIONS['convert-ratio']
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** The ratio of a mortar on another basis. */
 export default async function ConvertRatioPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { Cure } from './live.tsx'
 
 const of = CALCULATIONS.cure
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** How deep lime has carbonated, nights of frost after the work, drying of earth. */
 export default async function CurePage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { Hydraulicity } from './live.tsx'
 
 const of = CALCULATIONS.hydraulicity
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** How hydraulic a lime is by its chemistry. */
 export default async function HydraulicityPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { LimeCertificate } from './live.tsx'
 
 const of = CALCULATIONS['lime-certificate']
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** A test certificate beside its limits. */
 export default async function LimeCertificatePage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -6,7 +6,7 @@ import { Sample } from './live.tsx'
 
 const of = CALCULATIONS.sample
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** What a mortar was mixed of, from what acid dissolved, with the rows and recipes nearest to it. */
 export default async function SamplePage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { Sand } from './live.tsx'
 
 const of = CALCULATIONS.sand
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** Voids, bulking and moisture of a sand. */
 export default async function SandPage({ searchParams }: { searchParams: Promise<Query> }) {

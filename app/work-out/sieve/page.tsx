@@ -6,7 +6,7 @@ import './chart.css'
 
 const of = CALCULATIONS.sieve
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** Grading of a sand, and blends of several. */
 export default async function SievePage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { Slaking } from './live.tsx'
 
 const of = CALCULATIONS.slaking
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** What becomes of a batch of quicklime. */
 export default async function SlakingPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -5,7 +5,7 @@ import { Subsoil } from './live.tsx'
 
 const of = CALCULATIONS.subsoil
 
-export const metadata = benchMetadata(of)
+export const generateMetadata = () => benchMetadata(of)
 
 /** What a subsoil is made of, and what makes a mortar of it. */
 export default async function SubsoilPage({ searchParams }: { searchParams: Promise<Query> }) {

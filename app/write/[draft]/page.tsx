@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { ownDraft, sentAs } from '#lib/db/drafts.ts'
 import { enter } from '../../_http/actor.ts'
+import { redirect } from '../../_http/redirect.ts'
 import { labelOf } from '../../_ui/label.ts'
 import { NotYours } from '../../_ui/not-yours.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -18,7 +18,7 @@ import '../../_write/write.css'
 
 const t = words('write')
 
-export const metadata: Metadata = { title: t('begin.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('begin.title'), robots: { index: false } })
 
 /** A draft's own address: the step where something is still needed; once it was sent, what became of it. */
 export default async function DraftPage({ params }: { params: Promise<{ draft: string }> }) {

@@ -16,7 +16,7 @@ import '../../_write/write.css'
 
 const t = words('write')
 
-export const metadata: Metadata = { title: t('begin.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('begin.title'), robots: { index: false } })
 
 /** Says what is about to be begun, and begins it on one press: an address alone never writes anything. */
 export default async function NewPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -1,10 +1,12 @@
 import type { Metadata } from 'next'
+import { askedLanguage } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
 import { type Withdrawn, withdrawnEntry } from '#lib/db/entries.ts'
 import { type KeptSheet, ownKeptSheet } from '#lib/db/kept-sheets.ts'
 import { recipeBySlug } from '#lib/db/recipes.ts'
 import { readSettings } from '#lib/env.ts'
 import { currentActor, enter } from '../../../_http/actor.ts'
+import { redirect } from '../../../_http/redirect.ts'
 import { sheetFields } from '../../../_kept/fields.ts'
 import { KeptBlocks } from '../../../_kept/kept-blocks.tsx'
 import { kindOf } from '../../../_kept/kinds.ts'
@@ -23,6 +25,7 @@ import { addressWith } from '../../../_ui/query.ts'
 import { Section } from '../../../_ui/section.tsx'
 import { formatDate } from '../../../_words/format.ts'
 import { words } from '../../../_words/index.ts'
+import { splitLanguage } from '../../../_words/language.ts'
 import { calculationNamed } from '../../../work-out/calculations.ts'
 import { deleteSheet, renameSheet } from '../actions.ts'
 
@@ -45,6 +48,9 @@ export default async function KeptSheetPage({ params }: Props) {
   if (member === null) return <NotYours />
   const kept = await ownKeptSheet(member.key, id)
   if (kept === null) return <NotHere lead={t('gone')} />
+  // It stands as it printed, and is set against today in the language that it was kept in.
+  const { language } = splitLanguage(kept.address)
+  if (language !== askedLanguage()) redirect(`/account/sheets/${id}`, language)
   const slug = kept.recipe?.slug
   const [withdrawn, recipe, working] = await Promise.all([
     slug === undefined ? null : withdrawnEntry(slug),

@@ -3,6 +3,7 @@ import { cache } from 'react'
 import { caseBySlug } from '#lib/db/cases.ts'
 import { photoFacts } from '#lib/db/photos.ts'
 import { AbsentEntry, absentEntryHead } from '../../../_ui/absent-entry.tsx'
+import { alternates } from '../../../_ui/alternates.ts'
 import { InventedNotice } from '../../../_ui/invented.tsx'
 import { PageHead } from '../../../_ui/page-head.tsx'
 import { spotsOf } from '../../../_ui/photo-spots.ts'
@@ -27,7 +28,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
   if (!found) return absentEntryHead({ kind: 'case', slug })
   return {
     title: t('compare.title', { title: found.body.title }),
-    alternates: { canonical: `/cases/${slug}/photos` },
+    alternates: alternates(`/cases/${slug}/photos`),
   }
 }
 

@@ -14,7 +14,7 @@ import { VersionsHead } from '../head.tsx'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('answer.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('answer.title'), robots: { index: false } })
 
 /** Where the author of a case answers beside somebody's visit to it. */
 export default async function AnswerPage({ params }: { params: Promise<{ slug: string }> }) {

@@ -14,7 +14,7 @@ import { VersionsHead } from '../head.tsx'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('dispute.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('dispute.title'), robots: { index: false } })
 
 /** Where anybody with an account says that an entry is wrong, and why. */
 export default async function DisputePage({ params }: { params: Promise<{ slug: string }> }) {

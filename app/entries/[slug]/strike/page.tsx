@@ -18,7 +18,7 @@ interface Props {
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('strike.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('strike.title'), robots: { index: false } })
 
 /** Where a steward takes the words of a dispute or an answer off the page. */
 export default async function StrikePage({ params, searchParams }: Props) {

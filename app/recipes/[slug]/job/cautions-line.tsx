@@ -2,6 +2,7 @@ import { content } from '#lib/content/index.ts'
 import type { Caution } from '#lib/content/types.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { cautionsFor } from '../../../_ui/cautions.tsx'
 import { words } from '../../../_words/index.ts'
 
@@ -26,7 +27,7 @@ export function JobCautions({ sheet, recipe, slug }: { sheet: JobSheet; recipe: 
       <h3>{t('sheet.cautions')}</h3>
       <ul>
         {jobCautions(sheet, recipe).map(({ id, title, notice }) => (
-          <li key={id}>
+          <li key={id} {...asWritten()}>
             <strong>{title}.</strong> {notice}
           </li>
         ))}

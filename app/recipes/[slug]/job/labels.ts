@@ -1,6 +1,6 @@
 import type { Assumption } from '#lib/mortar/assumptions.ts'
 import { inSentence, materialLabel } from '../../../_ui/label.ts'
-import { LOCALE, type Messages, words } from '../../../_words/index.ts'
+import { locale, type Messages, words } from '../../../_words/index.ts'
 import type { AmountField, SITE_FIELDS } from './fields.ts'
 
 const job = words('job')
@@ -39,4 +39,4 @@ export const propertyLabel = (property: string) =>
 export const ofWork = (work: number, several: boolean, name: string): string =>
   several ? job('works.of', { number: String(work), name }) : name
 
-const capital = (text: string) => text.charAt(0).toLocaleUpperCase(LOCALE) + text.slice(1)
+const capital = (text: string) => text.charAt(0).toLocaleUpperCase(locale()) + text.slice(1)

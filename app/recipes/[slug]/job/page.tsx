@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { recipeBySlug } from '#lib/db/recipes.ts'
 import { AbsentEntry, absentEntryHead } from '../../../_ui/absent-entry.tsx'
 import { changesSince } from '../../../_ui/changes-since.ts'
@@ -17,6 +16,7 @@ import { VersionNotice } from './version-notice.tsx'
 import { addressOf, isComplete } from './versions.ts'
 import { workSheet } from './work-sheet.ts'
 import './job.css'
+import { redirect } from '../../../_http/redirect.ts'
 
 interface Props {
   params: Promise<{ slug: string }>
@@ -26,12 +26,12 @@ interface Props {
 const t = words('job')
 
 /** The script has no catalogue; `{telling}` is filled in there. */
-const LIVE = {
+const liveWords = () => ({
   busy: t('live.busy'),
   fields: t('live.fields'),
   failed: t('live.failed'),
   done: t('live.done', { telling: '{telling}' }),
-}
+})
 
 export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
   const { slug } = await params
@@ -72,7 +72,7 @@ export default async function JobPage({ params, searchParams }: Props) {
         {!sheet && <StandingNotice recipe={recipe.body} />}
       </PageHead>
       <JobForm action={path} recipe={recipe.body} inputs={inputs} faults={faults} revision={earlier} />
-      <LiveSheet words={LIVE}>
+      <LiveSheet words={liveWords()}>
         {sheet && versions && address && (
           <Sheet
             recipe={recipe}

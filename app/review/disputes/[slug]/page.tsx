@@ -19,7 +19,7 @@ import { ruleOnDispute } from '../../actions.ts'
 
 const t = words('review')
 
-export const metadata: Metadata = { title: t('rule.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('rule.title'), robots: { index: false } })
 
 /** The disputes of one entry that wait for an answer. */
 export default async function DisputesPage({ params }: { params: Promise<{ slug: string }> }) {

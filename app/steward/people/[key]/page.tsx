@@ -12,7 +12,7 @@ import { StewardPlaces } from '../../places.tsx'
 
 const t = words('steward')
 
-export const metadata: Metadata = { title: t('person.roles'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('person.roles'), robots: { index: false } })
 
 /** One person, and the roles they have. */
 export default async function OnePerson({ params }: { params: Promise<{ key: string }> }) {

@@ -5,6 +5,7 @@ import type { Term } from '#lib/content/types.ts'
 import type { CaseFilter } from '#lib/db/case-filter.ts'
 import { faringOf } from '#lib/db/faring.ts'
 import { findCases } from '#lib/search/index.ts'
+import { alternates } from '../../../_ui/alternates.ts'
 import { EvidenceLink } from '../../../_ui/evidence-link.tsx'
 import { FaringTable } from '../../../_ui/find/faring-table.tsx'
 import { InventedNotice } from '../../../_ui/invented.tsx'
@@ -35,7 +36,7 @@ const termAt = (vocabulary: string, id: string): Term | undefined =>
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { id, term } = await params
   const found = termAt(id, term)
-  return found ? { title: found.label, alternates: { canonical: `/terms/${id}/${term}` } } : NOT_HERE
+  return found ? { title: found.label, alternates: alternates(`/terms/${id}/${term}`) } : NOT_HERE
 }
 
 /** One kind of stone, brick, earth or wall: what it is, its figures, its cases, what was used and how that fared. */

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { ownDraft } from '#lib/db/drafts.ts'
 import { enter } from '../../../_http/actor.ts'
 import { NotYours } from '../../../_ui/not-yours.tsx'
@@ -20,6 +19,7 @@ import { DraftHead } from './draft-head.tsx'
 import { PhotoStep } from './photo-step.tsx'
 import { StepNotes } from './step-notes.tsx'
 import '../../../_write/write.css'
+import { redirect } from '../../../_http/redirect.ts'
 
 interface Props {
   params: Promise<{ draft: string; step: string }>

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { ownDraft } from '#lib/db/drafts.ts'
 import { enter } from '../../../_http/actor.ts'
 import { NotYours } from '../../../_ui/not-yours.tsx'
@@ -15,10 +14,11 @@ import { type FormView, viewOf } from '../../../_write/view.ts'
 import { settleBoth } from '../../actions.ts'
 import { joined } from '../../read-form.ts'
 import '../../../_write/write.css'
+import { redirect } from '../../../_http/redirect.ts'
 
 const t = words('write')
 
-export const metadata: Metadata = { title: t('both.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('both.title'), robots: { index: false } })
 
 interface Props {
   params: Promise<{ draft: string }>

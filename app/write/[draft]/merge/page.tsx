@@ -1,5 +1,4 @@
 import type { Metadata } from 'next'
-import { redirect } from 'next/navigation'
 import { ownDraft } from '#lib/db/drafts.ts'
 import type { Change } from '#lib/entry/diff.ts'
 import type { Json, Path } from '#lib/entry/json.ts'
@@ -20,10 +19,11 @@ import { takeOver } from '../../actions.ts'
 import { type Beside, besideNewer, choiceName } from '../../take-over.ts'
 import '../../../_ui/review.css'
 import '../../../_write/write.css'
+import { redirect } from '../../../_http/redirect.ts'
 
 const t = words('write')
 
-export const metadata: Metadata = { title: t('merge.title'), robots: { index: false } }
+export const generateMetadata = (): Metadata => ({ title: t('merge.title'), robots: { index: false } })
 
 interface Props {
   params: Promise<{ draft: string }>

@@ -1,0 +1,34 @@
+import { workUnitAsyncStorage } from 'next/dist/server/app-render/work-unit-async-storage.external.js'
+import { isLanguage, LANGUAGE_HEADER, type Language } from './languages.ts'
+
+/** What is spoken where nobody asks: in mail, and in tests. */
+let spoken: Language = 'en'
+
+/** Speaks a language where no request says one, until this is done. */
+export function speaking<T>(language: Language, act: () => T): T {
+  const before = spoken
+  spoken = language
+  try {
+    return act()
+  } finally {
+    spoken = before
+  }
+}
+
+/**
+ * The language of the request that is being answered. Words are asked for in the middle of everything, so this can't
+ * wait as `headers()` does: it reads the framework's own store of the request, which `headers()` hands out too.
+ * `#app/asked.ts` in package.json names this file; for browsers it names asked-browser.ts.
+ *
+ * @throws Error when a page's words are asked for while its file loads: the language is not known then, and the first
+ *   visitor's would be everybody's. Ask inside a function; a page's title goes into `generateMetadata`.
+ */
+export function askedLanguage(): Language {
+  const asked = workUnitAsyncStorage.getStore()
+  if (asked?.type === 'request') {
+    const language = asked.headers.get(LANGUAGE_HEADER) ?? ''
+    return isLanguage(language) ? language : 'en'
+  }
+  if (process.env.NEXT_RUNTIME === undefined) return spoken
+  throw new Error('Words were asked for outside a request, so their language is not known')
+}

@@ -1,0 +1,14 @@
+/** The languages of the site; the first stands at the root of the addresses, each other one under its tag. */
+export const LANGUAGES = ['en', 'es'] as const
+export type Language = (typeof LANGUAGES)[number]
+
+/** What each language calls itself. */
+export const OWN_NAMES: Record<Language, string> = { en: 'English', es: 'Español' }
+
+export const isLanguage = (text: string): text is Language => LANGUAGES.some((one) => one === text)
+
+/** The header by which the gate tells pages the language of the address; what a browser sends under it is dropped. */
+export const LANGUAGE_HEADER = 'x-putlog-language'
+
+/** The header by which the gate tells the shell the address that was asked for, with its query. */
+export const ADDRESS_HEADER = 'x-putlog-address'
