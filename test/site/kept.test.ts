@@ -189,6 +189,8 @@ it('a kept sheet stands in an entry with its figures, also once its owner has de
   const slug = title.toLowerCase().replaceAll(' ', '-')
   const draft = await begin(page, 'kind=material')
   const id = address.slice(address.lastIndexOf('/') + 1)
+  await page.goto(`/write/${draft}/worked`)
+  expect(await lookOver(page, 'kept-step')).toEqual([])
   await writeSteps(page, draft, {
     material: { title, summary: 'Sharp and yellow.', role: 'aggregate', standing: 'in-use' },
     worked: { 'sheets.0.sheet': id, 'sheets.0.of': 'Its voids, heap of the first load.' },
