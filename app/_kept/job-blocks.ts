@@ -3,6 +3,7 @@ import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { BatchPart } from '#lib/mortar/batch.ts'
 import type { JobIngredient, JobSheet } from '#lib/mortar/job-types.ts'
 import { exactly, type Range, scale } from '#lib/mortar/range.ts'
+import { cautionWords } from '../_ui/caution-words.ts'
 import { inSentence, labelList, labelOf, materialLabel } from '../_ui/label.ts'
 import { quantityText } from '../_ui/quantity.tsx'
 import type { Block, Cell, Figure } from '../_ui/workshop/calculation.ts'
@@ -246,10 +247,10 @@ const cautionsOf = ({ sheet, recipe }: Job): KeptList => ({
   kind: 'list',
   name: 'cautions',
   title: t('sheet.cautions'),
-  items: jobCautions(sheet, recipe).map(({ id, title, notice }) => ({
-    name: id,
-    text: `${title}. ${notice}`,
-  })),
+  items: jobCautions(sheet, recipe).map((caution) => {
+    const { title, notice } = cautionWords(caution)
+    return { name: caution.id, text: `${title}. ${notice}` }
+  }),
 })
 
 /** What was assumed. Of figures in a table the label is the name: each stands once. */

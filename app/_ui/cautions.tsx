@@ -3,7 +3,7 @@ import { materialBy } from '#lib/content/known-materials.ts'
 import type { Caution } from '#lib/content/types.ts'
 import type { MeasuredState, Method, Role, Use } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
-import { asWritten } from './as-written.ts'
+import { cautionWords } from './caution-words.ts'
 import { Notice } from './notice.tsx'
 import { Section } from './section.tsx'
 import { SourceList } from './source-mark.tsx'
@@ -44,22 +44,23 @@ export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
   return (
     <Notice kind="caution">
       <ul className="plain-list caution-list">
-        {cautions.map((caution) => (
-          <li key={caution.id}>
-            <span {...asWritten()}>
-              <strong>{caution.title}.</strong> {caution.notice}
-            </span>
-            <details>
-              <summary>{t('cautions.more', { title: caution.title })}</summary>
-              <div className="prose" {...asWritten()}>
-                {caution.body.map((paragraph) => (
-                  <p key={paragraph}>{paragraph}</p>
-                ))}
-                <SourceList sources={caution.sources} />
-              </div>
-            </details>
-          </li>
-        ))}
+        {cautions.map((caution) => {
+          const { title, notice, body } = cautionWords(caution)
+          return (
+            <li key={caution.id}>
+              <strong>{title}.</strong> {notice}
+              <details>
+                <summary>{t('cautions.more', { title })}</summary>
+                <div className="prose">
+                  {body.map((paragraph) => (
+                    <p key={paragraph}>{paragraph}</p>
+                  ))}
+                  <SourceList sources={caution.sources} />
+                </div>
+              </details>
+            </li>
+          )
+        })}
       </ul>
     </Notice>
   )

@@ -1,8 +1,10 @@
 import type { Metadata } from 'next'
 import type { ReactNode } from 'react'
+import { askedLanguage } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
 import type { Caution } from '#lib/content/types.ts'
 import { alternates } from '../_ui/alternates.ts'
+import { cautionWords } from '../_ui/caution-words.ts'
 import { Facts } from '../_ui/facts.tsx'
 import { Hinted, hinter } from '../_ui/hint.tsx'
 import { labelOf, materialLabel } from '../_ui/label.ts'
@@ -20,8 +22,12 @@ export const generateMetadata = (): Metadata => ({
 
 /** Every caution in full, each at an address of its own. */
 export default function CautionsPage() {
-  const cautions = [...content().cautions.values()]
-  const hint = hinter()
+  const cautions = [...content().cautions.values()].map((caution) => ({
+    ...caution,
+    ...cautionWords(caution),
+  }))
+  // The glossary explains English words in English.
+  const hint = askedLanguage() === 'en' ? hinter() : (text: string) => [{ text }]
   return (
     <>
       <PageHead title={t('cautions.title')} lead={t('cautions.lead')}>

@@ -1,4 +1,6 @@
+import { content } from '#lib/content/index.ts'
 import type { FoundPage } from '#lib/search/index.ts'
+import { cautionWords } from '../_ui/caution-words.ts'
 import { pageAddress } from '../_ui/find/page-address.ts'
 import { WhyFound } from '../_ui/find/why.tsx'
 import { InventedMark } from '../_ui/invented.tsx'
@@ -15,9 +17,9 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
           <div>
             <p className="kind">{t(`kindOne.${page.kind}`)}</p>
             <h2 className="index-title">
-              <a href={pageAddress(page)}>{page.title}</a>
+              <a href={pageAddress(page)}>{said(page).title}</a>
             </h2>
-            <p>{page.summary}</p>
+            <p>{said(page).summary}</p>
             {page.invented && (
               <p className="facts-line">
                 <InventedMark />
@@ -31,4 +33,12 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
       ))}
     </ul>
   )
+}
+
+/** What a page is called and says of itself; a caution does so in the reader's language. */
+function said({ kind, id, title, summary }: FoundPage): { title: string; summary: string } {
+  const caution = kind === 'caution' ? content().cautions.get(id) : undefined
+  if (caution === undefined) return { title, summary }
+  const spoken = cautionWords(caution)
+  return { title: spoken.title, summary: spoken.notice }
 }

@@ -28,6 +28,11 @@ export function readCautions(
       if (!materials.has(id)) faults.add(placeOf(['appliesTo', 'materials', i]), `unknown material "${id}"`)
     })
     const body = readParagraphs(file, page.blocks, faults)
+    if (value.es.body.length !== body.length)
+      faults.add(
+        placeOf(['es', 'body']),
+        `${value.es.body.length} paragraphs in Spanish for ${body.length} in English; each has its own`,
+      )
     placed.add(String(value.order), file.name, placeOf(['order']))
     cautions.add(file.name, { id: file.name, ...value, body } as Caution, placeOf([]))
   }

@@ -161,6 +161,8 @@ export const cautionFront = z.strictObject({
     methods: z.array(z.enum(METHODS)).default([]),
     exceptStates: z.array(z.enum(MEASURED_STATES)).default([]),
   }),
+  /** The same in Spanish, with a paragraph for each of the page's: a warning is of no use unread. */
+  es: z.strictObject({ title: words, notice: words, body: z.array(words).min(1) }),
 })
 
 export const glossarySchema = z.strictObject({

@@ -118,15 +118,22 @@ export interface Term {
   readonly figures?: readonly TermFigure[]
 }
 
-export interface Caution {
-  readonly id: string
-  /** Place among the cautions, the gravest first. */
-  readonly order: number
+/** What a caution says, in one language. */
+export interface CautionWords {
   readonly title: string
   /** The short notice shown beside the work. */
   readonly notice: string
   /** Plain-text paragraphs. */
   readonly body: readonly string[]
+}
+
+/** A caution, its words in English; pages say them through `cautionWords`. */
+export interface Caution extends CautionWords {
+  readonly id: string
+  /** Place among the cautions, the gravest first. */
+  readonly order: number
+  /** The same words in Spanish, paragraph by paragraph. */
+  readonly es: CautionWords
   readonly sources: readonly CitationField[]
   /** Materials, uses and methods that must show it. */
   readonly appliesTo: {

@@ -88,8 +88,9 @@ function* pages(): Generator<ContentPage & { facets: FacetValues }> {
     for (const row of rows) yield rowPage(row)
   }
   for (const guide of guides.values()) yield guidePage(guide)
-  for (const { id, title, notice, body, appliesTo } of cautions.values())
+  for (const { id, title, notice, body, appliesTo, es } of cautions.values())
     yield page('caution', id, title, notice, {
+      names: [es.title],
       body: lines(body),
       marks: appliesTo.materials.map((material) => mark('material', material)),
     })

@@ -1,6 +1,12 @@
+import { createElement, type ReactNode } from 'react'
+import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
+import { speaking } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
-import { cautionsFor, type Work } from '../../app/_ui/cautions.tsx'
+import { cautionWords } from '../../app/_ui/caution-words.ts'
+import { Cautions, cautionsFor, type Work } from '../../app/_ui/cautions.tsx'
+import CautionsPage from '../../app/cautions/page.tsx'
+import { FoundList } from '../../app/find/found-list.tsx'
 
 // Reading it takes seconds on a busy machine, and no test should be charged with that.
 content()
@@ -39,5 +45,38 @@ describe('cautionsFor(work)', () => {
     const all = ids({ materials: [{ material: 'lime-cl90' }], uses: ['pointing'], roles: ['aggregate'] })
     expect(all[0]).toBe('quicklime')
     expect(ids({})).toEqual([])
+  })
+})
+
+describe('cautionWords(caution)', () => {
+  it('speaks the language of the page', () => {
+    const [quicklime] = cautionsFor({ methods: ['putty'] })
+    if (!quicklime) throw new Error('no caution of quicklime')
+    expect(cautionWords(quicklime).title).toBe('Quicklime')
+    expect(speaking('es', () => cautionWords(quicklime))).toBe(quicklime.es)
+  })
+})
+
+describe('A Spanish page', () => {
+  const cautions = [...content().cautions.values()]
+  const found = cautions.map(({ id, title, notice }) => ({
+    ...{ kind: 'caution' as const, id, title, summary: notice },
+    ...{ entry: false, invented: false, why: [] },
+  }))
+  const escaped = (text: string) => renderToStaticMarkup(createElement('i', null, text)).slice(3, -4)
+
+  it.each<[string, () => ReactNode, boolean]>([
+    ['beside the work', () => createElement(Cautions, { cautions }), true],
+    ['on their own page', () => createElement(CautionsPage), true],
+    ['among what was found', () => createElement(FoundList, { pages: found }), false],
+  ])('says every caution %s in Spanish alone', (_, draw, whole) => {
+    const html = speaking('es', () => renderToStaticMarkup(draw()))
+    for (const { title, notice, body, es } of cautions) {
+      const texts = whole ? [es.title, es.notice, ...es.body] : [es.title, es.notice]
+      expect(texts.filter((text) => !html.includes(escaped(text)))).toEqual([])
+      expect([notice, ...body].filter((text) => html.includes(escaped(text)))).toEqual([])
+      expect(html).not.toContain(`>${escaped(title)}`)
+    }
+    expect(html).not.toContain('lang="en"')
   })
 })

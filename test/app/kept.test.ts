@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { speaking } from '#app/asked.ts'
 import { sheetOf } from '#lib/api/job.ts'
+import { content } from '#lib/content/index.ts'
 import { type KeptBlock, keptFigures, makeKeptFigures, readKeptFigures } from '#lib/entry/kept-sheet.ts'
 import { recipeBody } from '#lib/entry/recipe.ts'
 import { readDemo } from '#lib/workflow/demo-files.ts'
@@ -125,6 +127,22 @@ describe('jobBlocks(job)', () => {
       expect(differencesOf(kept.blocks, kept.blocks)).toEqual([])
     },
   )
+})
+
+it('a job sheet kept on a Spanish page keeps its cautions in Spanish', () => {
+  const slug = 'hot-lime-for-rubble'
+  const body = readDemo()
+    .find((one) => one.slug === slug)
+    ?.revisions.at(-1)?.body
+  const recipe = recipeBody.parse(body)
+  const inputs = readInputs({ use: 'volume', volume: '100', lime: 'ground-quicklime' }, slug, recipe, 1)
+  const outcome = inputs.request && sheetOf(recipe, inputs.request)
+  if (!outcome?.ok) throw new Error(JSON.stringify(inputs.faults))
+  const blocks = speaking('es', () => jobBlocks({ sheet: outcome.value, recipe, inputs }))
+  const { title, notice } = content().cautions.get('quicklime')?.es ?? {}
+  expect(blocks.find((block) => 'name' in block && block.name === 'cautions')).toMatchObject({
+    items: expect.arrayContaining([{ name: 'quicklime', text: `${title}. ${notice}` }]),
+  })
 })
 
 it('a job sheet keeps what was assumed with its basis, and says which figures were one’s own', () => {

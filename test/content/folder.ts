@@ -12,7 +12,7 @@ const RIGHT: Readonly<Record<string, string>> = {
     'label: Salt\nrole: additive\ndescription: Common salt.\nstanding: known-hazard\nstandingReason: It harms the wall.\n',
   'vocabularies/units.yaml': 'title: Units\nterms:\n  - id: stone\n    label: Stone\n',
   'cautions/burns.md':
-    '---\ntitle: Burns\nnotice: It burns.\norder: 1\nappliesTo:\n  roles: [lime]\n---\n\nKeep away.\n',
+    '---\ntitle: Burns\nnotice: It burns.\norder: 1\nappliesTo:\n  roles: [lime]\nes:\n  title: Quemaduras\n  notice: Quema.\n  body: [Apartarse.]\n---\n\nKeep away.\n',
   'tables/walls.md': table('| common | 1 lime (putty) : 3 sand | p. 5 |'),
 }
 

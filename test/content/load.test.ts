@@ -203,6 +203,18 @@ test('loadContent(dir) names an unknown ancestor', () => {
   ])
 })
 
+test('loadContent(dir) asks for every caution in Spanish too, paragraph by paragraph', () => {
+  const front = 'title: Burns\nnotice: It burns.\norder: 1\nappliesTo:\n  roles: [lime]\n'
+  const caution = (es: string) => ({ 'cautions/burns.md': `---\n${front}${es}---\n\nKeep away.\n\nWash.\n` })
+  expect(faultsWith(caution(''))).toEqual([expect.stringContaining('es: ')])
+  expect(faultsWith(caution('es:\n  title: Quemaduras\n  notice: Quema.\n'))).toEqual([
+    expect.stringContaining('body'),
+  ])
+  expect(faultsWith(caution('es:\n  title: Quemaduras\n  notice: Quema.\n  body: [Apartarse.]\n'))).toEqual([
+    'content/cautions/burns.md:10:3 1 paragraphs in Spanish for 2 in English; each has its own',
+  ])
+})
+
 test('loadContent(dir) checks a material: its unit, its order, its source, its cautions', () => {
   const lime = (property: string) => ({
     'materials/lime.yaml': `label: Lime\nrole: lime\ndescription: Burned.\nproperties:\n  freeCaO: ${property}\n`,

@@ -214,6 +214,28 @@ test('every caution sends its reader to the local code and the data sheet', () =
   }
 })
 
+/** Figures as numbers, in their order: English parts thousands by commas, Spanish writes decimals with them. */
+const figuresIn = (text: string, comma: '' | '.') =>
+  (text.match(/\d(?:[\d.,]*\d)?/g) ?? []).map((one) => Number(one.replaceAll(',', comma)))
+
+test('every caution says in Spanish the figures that it says in English, and sends to code and data sheet', () => {
+  for (const { id, title, notice, body, es } of content.cautions.values()) {
+    expect(es.body.at(-1), id).toContain('Seguir la normativa local y la ficha de datos del proveedor')
+    const [english, spanish] = [
+      [title, notice, ...body],
+      [es.title, es.notice, ...es.body],
+    ]
+    expect(
+      spanish.map((text) => figuresIn(text, '.')),
+      id,
+    ).toEqual(english.map((text) => figuresIn(text, '')))
+    expect(
+      spanish.filter((text) => english.includes(text)),
+      id,
+    ).toEqual([])
+  }
+})
+
 test('first aid for lime names two public bodies', () => {
   for (const id of ['quicklime', 'lime-putty-and-dust']) {
     const body = content.cautions.get(id)?.body.join(' ') ?? ''

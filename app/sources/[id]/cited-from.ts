@@ -1,6 +1,7 @@
 import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
 import type { PropertyName } from '#lib/mortar/material.ts'
+import { cautionWords } from '../../_ui/caution-words.ts'
 import { words } from '../../_words/index.ts'
 
 /** A page of the site's own, or a place in one. */
@@ -40,7 +41,7 @@ export function citedFrom(id: string): {
     ),
     cautions: [...cautions.values()]
       .filter(cites)
-      .map((caution) => ({ label: caution.title, href: `/cautions#${caution.id}` })),
+      .map((caution) => ({ label: cautionWords(caution).title, href: `/cautions#${caution.id}` })),
     guides: [...guides.values()]
       .filter(cites)
       .map((guide) => ({ label: guide.title, href: `/guides/${guide.id}` })),

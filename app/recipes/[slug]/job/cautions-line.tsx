@@ -2,7 +2,7 @@ import { content } from '#lib/content/index.ts'
 import type { Caution } from '#lib/content/types.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
-import { asWritten } from '../../../_ui/as-written.ts'
+import { cautionWords } from '../../../_ui/caution-words.ts'
 import { cautionsFor } from '../../../_ui/cautions.tsx'
 import { words } from '../../../_words/index.ts'
 
@@ -26,11 +26,14 @@ export function JobCautions({ sheet, recipe, slug }: { sheet: JobSheet; recipe: 
     <div className="job-cautions">
       <h3>{t('sheet.cautions')}</h3>
       <ul>
-        {jobCautions(sheet, recipe).map(({ id, title, notice }) => (
-          <li key={id} {...asWritten()}>
-            <strong>{title}.</strong> {notice}
-          </li>
-        ))}
+        {jobCautions(sheet, recipe).map((caution) => {
+          const { title, notice } = cautionWords(caution)
+          return (
+            <li key={caution.id}>
+              <strong>{title}.</strong> {notice}
+            </li>
+          )
+        })}
       </ul>
       <p className="note">
         <a href={`/recipes/${slug}#method`}>{t('sheet.cautionsNote')}</a>

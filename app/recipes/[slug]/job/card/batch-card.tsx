@@ -2,6 +2,7 @@ import type { Caution } from '#lib/content/types.ts'
 import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { cautionWords } from '../../../../_ui/caution-words.ts'
 import { labelOf } from '../../../../_ui/label.ts'
 import { Notice } from '../../../../_ui/notice.tsx'
 import { formatDate } from '../../../../_words/format.ts'
@@ -83,10 +84,11 @@ interface CardCaution {
 
 /** What can hurt at the mixer in a sentence each, and what else the sheet warns of by its name. */
 function cautionsOnCard(cautions: readonly Caution[]): CardCaution[] {
-  const elsewhere = cautions.filter(({ id }) => !AT_THE_MIXER.has(id)).map(({ title }) => title)
+  const elsewhere = cautions.filter(({ id }) => !AT_THE_MIXER.has(id)).map((one) => cautionWords(one).title)
   return [
     ...cautions
       .filter(({ id }) => AT_THE_MIXER.has(id))
+      .map(cautionWords)
       .map(({ title, notice }) => ({ title, text: notice })),
     ...(elsewhere.length > 0 ? [{ text: t('card.elsewhere', { list: elsewhere.join('; ') }) }] : []),
   ]
