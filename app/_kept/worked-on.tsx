@@ -2,6 +2,7 @@ import type { WorkedOn } from '#lib/entry/worked-on.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
+import { splitLanguage } from '../_words/language.ts'
 import { kindOf } from './kinds.ts'
 
 const t = words('kept')
@@ -46,7 +47,13 @@ const Sheet = ({ copy, from }: Basis) => (
         digest: copy.digest,
       })}{' '}
       {copy.recipe !== undefined && t('worked.recipe', { ref: copy.recipe })}{' '}
-      <a className="screen-only" href={copy.address} rel="nofollow">
+      {/* In the language that it was worked in: there its figures are read, and print, as they were. */}
+      <a
+        className="screen-only"
+        href={copy.address}
+        hrefLang={splitLanguage(copy.address).language}
+        rel="nofollow"
+      >
         {t('worked.live')}
       </a>
     </p>

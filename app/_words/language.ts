@@ -41,13 +41,34 @@ export function splitLanguage(path: string): { language: Language; path: string 
 
 /**
  * The same address, with its query, in another language; without the digest of what a sheet printed, since it prints
- * otherwise there.
+ * otherwise there, and with figures that are asked about here written so that they mean the same there.
  */
 export function switched(address: string, to: Language): string {
   const [, path = '', query = '', hash = ''] = /^([^?#]*)(\?[^#]*)?(.*)$/s.exec(address) ?? []
-  const kept = query
+  const from = splitLanguage(path)
+  const parts = query
     .slice(1)
     .split('&')
     .filter((part) => part !== '' && !part.startsWith('is='))
-  return `${inLanguage(splitLanguage(path).path, to)}${kept.length > 0 ? `?${kept.join('&')}` : ''}${hash}`
+  const kept = from.language === to ? parts : settled(parts, from.language)
+  return `${inLanguage(from.path, to)}${kept.length > 0 ? `?${kept.join('&')}` : ''}${hash}`
+}
+
+/** Figures that a language asks about (`1,500` in English), by what stands before, in and behind them. */
+const ASKED: Record<Language, RegExp> = {
+  en: /(^|[^\d.,])([1-9]\d{0,2}),(\d{3})(?![\d.,])/g,
+  es: /(^|[^\d.,])([1-9]\d{0,2})\.(\d{3})(?![\d.,])/g,
+}
+
+/** Parts of a query with what was chosen of thousands put into their figures: elsewhere the same sign is a decimal one. */
+function settled(parts: readonly string[], from: Language): string[] {
+  const thousands = new Set(parts.flatMap((part) => /^([^=]+)-mark=thousands$/.exec(part)?.[1] ?? []))
+  return parts
+    .filter((part) => !/^[^=]+-mark=/.test(part))
+    .map((part) => {
+      const [name = ''] = part.split('=')
+      const text = new URLSearchParams(part).get(name)
+      if (!thousands.has(name) || text === null) return part
+      return `${new URLSearchParams({ [name]: text.replace(ASKED[from], '$1$2$3') })}`
+    })
 }

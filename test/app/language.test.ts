@@ -219,4 +219,29 @@ describe('addresses', () => {
     expect(switched('/es', 'en')).toBe('/')
     expect(switched('/work-out/sand?a=1&is=4f00&ed=2#result', 'es')).toBe('/es/work-out/sand?a=1&ed=2#result')
   })
+
+  test.each([
+    ['en', 'es', '1,500', 'thousands', 1500],
+    ['en', 'es', '1,500', 'decimal', 1.5],
+    ['en', 'es', '12,500–20,000', 'thousands', 16250],
+    ['es', 'en', '1.500', 'thousands', 1500],
+    ['es', 'en', '1.500', 'decimal', 1.5],
+  ] as const)('switched() from %s to %s keeps what %s means as %s', (from, to, text, mark, value) => {
+    const typed = { area: text, 'area-mark': mark }
+    const before = speaking(from, () => readAmount(typed, 'area'))
+    const address = switched(inLanguage(`/recipes/a/job?${new URLSearchParams(typed)}`, from), to)
+    const led = Object.fromEntries(new URL(address, 'https://site.test').searchParams)
+    const after = speaking(to, () => readAmount(led, 'area'))
+    expect(before.amount?.typical).toBe(value)
+    expect(after.amount).toEqual(before.amount)
+  })
+
+  test('switched() leaves no choice behind that was made of another figure', () => {
+    expect(switched('/work-out/sand?area=2.125&area-mark=thousands', 'es')).toBe(
+      '/es/work-out/sand?area=2.125',
+    )
+    expect(switched('/work-out/sand?area=1,500&area-mark=thousands', 'en')).toBe(
+      '/work-out/sand?area=1,500&area-mark=thousands',
+    )
+  })
 })
