@@ -40,7 +40,7 @@ export function Keep(props: {
         {told?.words} {told?.link && <a href={told.link.href}>{told.link.words}</a>}
       </p>
       {isCopy ? (
-        <KeptOnCopy draft={draft} step={step} form={form} kept={kept} words={words} />
+        <KeptOnCopy draft={draft} step={step} form={form} words={words} />
       ) : (
         <KeptHere draft={draft} step={step} kept={kept} words={words} />
       )}

@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { locale } from '../_words/language.ts'
 import type { KeepWords } from './keep-words.ts'
 import { type Found, findKept, letGo, onLetGo, putIn, stillKept } from './kept-texts.ts'
 
@@ -33,7 +34,7 @@ export function KeptHere({ draft, step, kept, words }: Props) {
   }
   return (
     <div className="write-kept" id="kept">
-      <p>{words.found.replace('{at}', new Date(found.at).toLocaleString())}</p>
+      <p>{words.found.replace('{at}', new Date(found.at).toLocaleString(locale()))}</p>
       <div className="actions">
         <button className="button" type="button" onClick={() => void put()}>
           {words.putIn}

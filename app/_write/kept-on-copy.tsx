@@ -9,18 +9,16 @@ interface Props {
   step: string
   /** Id of the form. */
   form: string
-  /** All that the server had of the draft. */
-  kept: Readonly<Record<string, string>>
   words: KeepWords
 }
 
 /** On a copy opened with no signal: what waits in this browser stands in the form, and goes up when it can. */
-export function KeptOnCopy({ draft, step, form, kept, words }: Props) {
+export function KeptOnCopy({ draft, step, form, words }: Props) {
   const [waiting, setWaiting] = useState<Waiting | null>(null)
   useEffect(() => {
     const element = document.getElementById(form)
-    if (element instanceof HTMLFormElement) return onCopy(element, draft, step, kept, setWaiting)
-  }, [draft, step, form, kept])
+    if (element instanceof HTMLFormElement) return onCopy(element, draft, step, setWaiting)
+  }, [draft, step, form])
   return (
     <p className="note" role="status" id="waiting">
       {waiting?.kind === 'waits' && words.waits}

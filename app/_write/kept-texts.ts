@@ -57,7 +57,8 @@ export async function putIn(
   for (const { place, changes } of texts) {
     const answer = await sendChanges(draft, { step, version: 0, changes })
     if (answer.kind !== 'kept') return { why: answer.kind === 'refused' ? answer.why : null }
-    write(place, null)
+    // A window that is still open may have typed on meanwhile.
+    if (isStill(place, changes)) write(place, null)
     waiting ||= answer.waiting
   }
   return { to: inLanguage(`/write/${draft}/${waiting ? 'both' : step}`) }
@@ -103,6 +104,10 @@ function placesOf(draft: string): string[] {
     return []
   }
 }
+
+/** Whether a place holds these changes and no others. */
+const isStill = (place: string, changes: Changes): boolean =>
+  JSON.stringify(read(place)?.changes) === JSON.stringify(changes)
 
 /** Browsers may refuse storage; then only the server keeps. */
 function read(place: string): Stored | null {

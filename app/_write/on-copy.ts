@@ -1,4 +1,4 @@
-import { findKept, putIn } from './kept-texts.ts'
+import { putIn, textsHere } from './kept-texts.ts'
 import { restoreTyped } from './restore-typed.ts'
 
 /** How soon what waits is tried again where the browser does not tell that there is a signal. */
@@ -13,19 +13,17 @@ export type Waiting =
 /**
  * On a copy of a draft's step that was opened with no signal: puts what waits in this browser into the form, so that
  * writing goes on from there, and sends all of it once there is a signal. Sending it twice changes nothing: each change
- * names what stood in its field.
+ * names what stood in its field. What the server has cannot be told from a copy, which may be older than what waits.
  *
- * @param kept all that the server had of the draft when the copy was kept
  * @returns ends it
  */
 export function onCopy(
   form: HTMLFormElement,
   draft: string,
   step: string,
-  kept: Readonly<Record<string, string>>,
   tell: (waiting: Waiting) => void,
 ): () => void {
-  const found = findKept(draft, kept)
+  const found = textsHere(draft)
   for (const { changes } of found?.texts ?? []) restoreTyped(form, changes)
   if (found) {
     tell({ kind: 'waits' })
@@ -34,7 +32,7 @@ export function onCopy(
   }
   let sending = false
   const send = async () => {
-    const left = findKept(draft, kept)
+    const left = textsHere(draft)
     if (left === null || sending) return
     sending = true
     const done = await putIn(draft, step, left)
