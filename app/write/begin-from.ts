@@ -98,12 +98,16 @@ async function returnTo(actor: Member, ref: string): Promise<Start | null> {
   return { kind, slug, basedOn: newest, adaptedFrom: null, typed, title: typed.title ?? slug }
 }
 
-/** A recipe of one's own that remembers which version it came from. What its writer declares is not theirs. */
+/**
+ * A recipe of one's own that remembers which version it came from. What its writer declares is not theirs, nor are the
+ * sheets that it was worked out on.
+ */
 async function adaptFrom(actor: Member, ref: string): Promise<Start | null> {
   const found = await find(actor, ref)
   if (found?.kind !== 'recipe') return null
   const adaptedFrom = `${found.slug}@${found.number}`
-  const { interests, invented, ...typed } = await print(found)
+  const { interests, invented, ...rest } = await print(found)
+  const typed = Object.fromEntries(Object.entries(rest).filter(([name]) => !name.startsWith('sheets.')))
   return {
     kind: 'recipe',
     slug: null,

@@ -7,6 +7,7 @@ import { copyOf, type WorkedOn } from '#lib/entry/worked-on.ts'
 import { decide } from '#lib/workflow/decide.ts'
 import { deleteSheet, keepSheet } from '#lib/workflow/sheet-keep.ts'
 import { submit } from '#lib/workflow/submit.ts'
+import { startOf } from '../../app/write/begin-from.ts'
 import {
   makeCase,
   makeRecipe,
@@ -63,6 +64,17 @@ describe('an entry that rests on a kept sheet', () => {
     expect(body?.sheets).toEqual([{ ...copy, of: 'The mortar found in the wall.' }])
     expect(body?.sheets?.[0]?.figures).toEqual([{ label: 'Aggregate to lime', value: '1 : 2.9 (2.6–3.3)' }])
     expect(JSON.stringify(body)).not.toContain('For nobody else.')
+  })
+
+  it('passes no sheet on to what somebody adapts from it', async () => {
+    const blank = { kind: '', from: '', back: '', adapt: '', of: '', work: '', late: '' }
+    const sheetsOf = async (asked: typeof blank) => {
+      const { typed = {} } = (await startOf(other.member, asked)) ?? {}
+      expect(typed).toHaveProperty('title')
+      return Object.keys(typed).filter((name) => name.startsWith('sheets.'))
+    }
+    expect(await sheetsOf({ ...blank, adapt: 'rests@1' })).toEqual([])
+    expect(await sheetsOf({ ...blank, from: 'rests@1' })).not.toEqual([])
   })
 
   it('stays as it was published when the sheet is deleted, and so may its next version, whoever writes it', async () => {
