@@ -94,9 +94,11 @@ export async function keptPages(): Promise<{ store: Cache; request: Request }[]>
   return held.flat()
 }
 
-/** Throws away the copies of a page that the site no longer answers. */
+/** Throws away the copies of a page that the site no longer answers; of a draft's step all that {@link keptPage} finds. */
 export async function forgetPage(address: string): Promise<void> {
-  for (const store of await pageStores()) await (await caches.open(store)).delete(address)
+  const ignoreSearch = isOfDraft(address)
+  for (const store of await pageStores())
+    await (await caches.open(store)).delete(address, { ignoreSearch, ignoreVary: true })
 }
 
 /** Throws away a photo in every width. */
