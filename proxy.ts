@@ -105,6 +105,8 @@ export async function proxy(request: NextRequest): Promise<Response> {
 
 /** Tells the browser's worker who a page was drawn for, and whether it may be kept to be shown without a signal. */
 async function keepHeaders(request: Asked): Promise<Record<string, string>> {
+  // A file is drawn for nobody, and is answered also while nobody can say who asks.
+  if (STANDS_ALONE.test(request.nextUrl.pathname)) return {}
   const keep = keepOf(request.nextUrl.pathname)
   return {
     [HEADS.reader]: readerOf(await actorBehind(request)),
