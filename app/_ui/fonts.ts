@@ -3,14 +3,14 @@ import localFont from 'next/font/local'
 /*
  * Besley, a Clarendon like those on Victorian handbooks' title pages, for heads; Source Serif 4 for all
  * that is read or counted. Both under the SIL Open Font License, from npm. The loader wants literals, so
- * the files and ranges are written out each time.
+ * the files and ranges are written out each time. What stands in while they come is in stand-ins.css.
  */
 const head = localFont({
   src: '../../node_modules/@fontsource-variable/besley/files/besley-latin-wght-normal.woff2',
   variable: '--font-head',
   weight: '400 900',
   display: 'swap',
-  adjustFontFallback: 'Times New Roman',
+  adjustFontFallback: false,
 })
 
 const headExt = localFont({
@@ -28,7 +28,7 @@ const text = localFont({
   variable: '--font-text',
   weight: '200 900',
   display: 'swap',
-  adjustFontFallback: 'Times New Roman',
+  adjustFontFallback: false,
 })
 
 const textExt = localFont({
@@ -49,7 +49,7 @@ const italic = localFont({
   style: 'italic',
   display: 'swap',
   preload: false,
-  adjustFontFallback: 'Times New Roman',
+  adjustFontFallback: false,
 })
 
 /** Class names that set the font variables of tokens.css on the root element. */
