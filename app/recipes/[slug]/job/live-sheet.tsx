@@ -10,6 +10,9 @@ type State = 'still' | 'busy' | 'fields' | 'failed'
 /** Typing pauses this long before the server is asked, so that no key waits. */
 const PAUSE_MS = 400
 
+/** The sheet is marked as the one before only after the key was painted: drawing a long sheet anew takes its time. */
+const MARK_MS = 100
+
 /**
  * Works the sheet out anew as somebody types: asks the server for the page that the button would lead to and puts its
  * sheet in place of this one. Until it has come the sheet is marked as the one before.
@@ -27,6 +30,7 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
     const form = document.querySelector<HTMLFormElement>('form.job-form')
     if (!form) return
     let pause: ReturnType<typeof setTimeout> | undefined
+    let mark: ReturnType<typeof setTimeout> | undefined
     let asked: AbortController | undefined
     const work = async () => {
       asked = new AbortController()
@@ -52,18 +56,21 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
         if (!signal.aborted) setState('failed')
       }
     }
-    const typed = () => {
+    const stop = () => {
       clearTimeout(pause)
+      clearTimeout(mark)
       asked?.abort()
+    }
+    const typed = () => {
+      stop()
       if (wantsOtherFields(form)) return setState('fields')
-      setState('busy')
+      mark = setTimeout(() => setState('busy'), MARK_MS)
       pause = setTimeout(work, PAUSE_MS)
     }
     form.addEventListener('input', typed)
     if (isTouched(form)) typed()
     return () => {
-      clearTimeout(pause)
-      asked?.abort()
+      stop()
       form.removeEventListener('input', typed)
     }
   }, [words])
