@@ -45,6 +45,9 @@ export const storesOfOthers = (names: readonly string[], reader: string): string
 
 export const isPageStore = (name: string): boolean => name.startsWith(PAGES)
 
+/** Stores of what was opened: pages, and the photos on them. */
+export const isOpenedStore = (name: string): boolean => isPageStore(name) || name.startsWith(PHOTOS)
+
 /** Stores of files of builds that no kept page is of. */
 export const staleFileStores = (names: readonly string[], builds: ReadonlySet<string>): string[] =>
   names.filter((name) => name.startsWith(FILES) && !builds.has(name.slice(FILES.length)))

@@ -3,7 +3,7 @@
 import { useEffect, useState } from 'react'
 import { splitLanguage } from '../_words/language.ts'
 import { type Copy, copyOf } from './copy.ts'
-import { isPageStore } from './heads.ts'
+import { isOpenedStore, isPageStore } from './heads.ts'
 import { dayAndTime } from './note.ts'
 
 interface Line extends Copy {
@@ -50,14 +50,14 @@ export function KeptList({ words }: { words: ListWords }) {
   )
 }
 
-async function pageStores(): Promise<string[]> {
-  return 'caches' in window ? (await caches.keys()).filter(isPageStore) : []
+async function stores(wanted: (name: string) => boolean): Promise<string[]> {
+  return 'caches' in window ? (await caches.keys()).filter(wanted) : []
 }
 
 async function readLines(): Promise<Line[]> {
   const now = new Date()
   const lines = new Map<string, Line>()
-  for (const name of await pageStores()) {
+  for (const name of await stores(isPageStore)) {
     const store = await caches.open(name)
     for (const request of await store.keys()) {
       const { pathname, search } = new URL(request.url)
@@ -69,5 +69,5 @@ async function readLines(): Promise<Line[]> {
 }
 
 async function dropAll(): Promise<void> {
-  for (const name of await pageStores()) await caches.delete(name)
+  for (const name of await stores(isOpenedStore)) await caches.delete(name)
 }

@@ -10,7 +10,13 @@ import {
   stepsOf,
   titleOf,
 } from '../../app/_offline/copy.ts'
-import { readerOf, staleFileStores, storeOf, storesOfOthers } from '../../app/_offline/heads.ts'
+import {
+  isOpenedStore,
+  readerOf,
+  staleFileStores,
+  storeOf,
+  storesOfOthers,
+} from '../../app/_offline/heads.ts'
 import { neverKept, sentencesOf, withdrawnSince, withNote } from '../../app/_offline/note.ts'
 
 const SITE = 'https://site.test'
@@ -30,6 +36,11 @@ describe('the stores of a browser', () => {
     const all = [...names, storeOf.files('a1'), 'putlog-reader']
     expect(storesOfOthers(all, 'mason-1')).toEqual([storeOf.pages('mason-10'), storeOf.photos('mason-10')])
     expect(storesOfOthers(all, 'guest')).toEqual(names.slice(2))
+  })
+
+  it('of what was opened are pages and photos, whoever read them', () => {
+    const opened = ['guest', 'mason-1'].flatMap((who) => [storeOf.pages(who), storeOf.photos(who)])
+    expect([...opened, storeOf.files('a1'), 'putlog-reader'].filter(isOpenedStore)).toEqual(opened)
   })
 
   it('of a build go when no kept page is of it', () => {
