@@ -31,9 +31,10 @@ export function inLanguage(address: string, language: Language = askedLanguage()
   return `/${language}${path === '/' ? '' : path}${rest}`
 }
 
-/** The path of an address without its language, and that language. */
+/** The path of an address without its language, and that language; in capitals too, as the framework leads them there. */
 export function splitLanguage(path: string): { language: Language; path: string } {
-  const [, first = '', ...rest] = path.split('/')
+  const [, tag = '', ...rest] = path.split('/')
+  const first = tag.toLowerCase()
   const bare = `/${rest.join('/')}`
   if (first === 'en' || !isLanguage(first) || ONE_FOR_ALL.test(bare)) return { language: 'en', path }
   return { language: first, path: bare }

@@ -7,7 +7,10 @@ export const OWN_NAMES: Record<Language, string> = { en: 'English', es: 'Españo
 
 export const isLanguage = (text: string): text is Language => LANGUAGES.some((one) => one === text)
 
-/** The header by which the gate tells pages the language of the address; what a browser sends under it is dropped. */
+/**
+ * The header by which the gate tells pages the language of the address. A browser's own counts only where a draft is
+ * saved and where photos pass by the gate: it chooses words for whoever sent it, and nothing else.
+ */
 export const LANGUAGE_HEADER = 'x-putlog-language'
 
 /** The header by which the gate tells the shell the address that was asked for, with its query. */

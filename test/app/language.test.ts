@@ -204,6 +204,7 @@ describe('addresses', () => {
   test.each([
     ['/es', 'es', '/'],
     ['/es/recipes/a', 'es', '/recipes/a'],
+    ['/ES/recipes/A', 'es', '/recipes/A'],
     ['/recipes', 'en', '/recipes'],
     ['/', 'en', '/'],
     ['/en/recipes', 'en', '/en/recipes'],
