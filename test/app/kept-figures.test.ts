@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { forgetFigures, keepFigures, keptFigures } from '../../app/recipes/[slug]/job/kept-figures.ts'
+import {
+  forgetFigures,
+  keepFigures,
+  keptFigures,
+  unitsTyped,
+} from '../../app/recipes/[slug]/job/kept-figures.ts'
 
 function store(before?: string) {
   const held = new Map(before === undefined ? [] : [['putlog:own-figures', before]])
@@ -21,6 +26,13 @@ describe('figures kept in a browser', () => {
     })
     expect(forgetFigures(browser)).toBe(true)
     expect(keptFigures(browser)).toEqual({})
+  })
+
+  test('are of a language too, since a comma in one is a point in the other', () => {
+    const browser = store()
+    keepFigures(browser, { 'own-sand-bulk-density': '1.500' }, unitsTyped('metric', 'es'))
+    expect(keptFigures(browser)['own-sand-bulk-density']?.units).not.toBe(unitsTyped('metric', 'en'))
+    expect(unitsTyped('us', 'en')).toBe('us')
   })
 
   test('are nothing where the store holds something else, or refuses', () => {

@@ -1,8 +1,9 @@
 'use client'
 
 import { useEffect, useRef, useState } from 'react'
+import { askedLanguage } from '#app/asked.ts'
 import type { KeepWords } from './keep-words.ts'
-import { forgetFigures, type KeptFigures, keepFigures, keptFigures } from './kept-figures.ts'
+import { forgetFigures, type KeptFigures, keepFigures, keptFigures, unitsTyped } from './kept-figures.ts'
 
 interface Props {
   /** Every field that may be kept, by its name, with what it is called. */
@@ -14,7 +15,8 @@ interface Props {
 
 /**
  * Offers to keep one's own figures in this browser and to put in those it has kept. Nothing is put in unasked, and
- * nothing that was typed in other units. Without a script there is nothing here, and the address still holds it all.
+ * nothing that was typed in other units or in another language. Without a script there is nothing here, and the address
+ * still holds it all.
  */
 export function KeepFigures({ labels, system, words }: Props) {
   const [kept, setKept] = useState<KeptFigures>()
@@ -23,23 +25,24 @@ export function KeepFigures({ labels, system, words }: Props) {
   useEffect(() => setKept(read()), [])
   if (!kept) return null
 
+  const units = unitsTyped(system, askedLanguage())
   const inputs = () =>
     Object.keys(labels).flatMap((name) => {
       const found = place.current?.closest('form')?.elements.namedItem(name)
       return found instanceof HTMLInputElement ? [found] : []
     })
-  const offered = Object.keys(labels).filter((name) => kept[name]?.units === system)
+  const offered = Object.keys(labels).filter((name) => kept[name]?.units === units)
   const keep = () => {
     const typed = inputs().flatMap(({ name, value }) => (value.trim() === '' ? [] : [[name, value.trim()]]))
     if (typed.length === 0) return setSaid(words.none)
-    const done = reach((store) => keepFigures(store, Object.fromEntries(typed), system))
+    const done = reach((store) => keepFigures(store, Object.fromEntries(typed), units))
     setSaid(done ? words.kept : words.failed)
     setKept(read())
   }
   const put = () => {
     for (const input of inputs()) {
       const figure = kept[input.name]
-      if (figure?.units !== system) continue
+      if (figure?.units !== units) continue
       input.value = figure.text
       input.dispatchEvent(new Event('input', { bubbles: true }))
     }

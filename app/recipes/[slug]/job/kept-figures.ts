@@ -1,8 +1,14 @@
-/** Figures as this browser keeps them, by field name, each with the units it was typed in. */
+import type { Language } from '../../../_words/languages.ts'
+
+/** Figures as this browser keeps them, by field name, each with the units (see {@link unitsTyped}) it was typed in. */
 export type KeptFigures = Readonly<Record<string, { readonly text: string; readonly units: string }>>
 
 const KEY = 'putlog:own-figures'
 const LONGEST = 100
+
+/** How figures are typed on a page: its units, and beside English its language, in which `1,500` is another number. */
+export const unitsTyped = (system: string, language: Language): string =>
+  language === 'en' ? system : `${system} ${language}`
 
 /** What is kept; nothing where the browser keeps nothing or holds something that we did not write. */
 export function keptFigures(store: Pick<Storage, 'getItem'>): KeptFigures {
