@@ -51,12 +51,12 @@ export async function likeCases(
   return current(async ({ columns }) => {
     const { ids, points, scorers } = await scored(columns, wall, filter ?? {}, except)
     const best = new Best(size + 1, from)
-    let total = 0
+    const { total, least, most } = enough(points, size + 1, from?.keys[0])
     for (let i = 0; i < ids.length; i += 1) {
-      if (points[i] === 0) continue
-      total += 1
+      const sum = points[i] as number
+      if (sum < least || sum > most) continue
       const id = ids[i] as number
-      best.offer(points[i] as number, columns.years[id] as number, id)
+      best.offer(sum, columns.years[id] as number, id)
     }
     const { change, rows } = await foundCases(best.places.map(({ id }) => id))
     const page = rows.slice(0, size)
@@ -120,14 +120,20 @@ export async function wallOfCase(slug: string): Promise<WallAsked | null> {
   }
 }
 
+/** So many cases are scored in all parts before the next are looked at: what is read of them stays near the processor. */
+const BLOCK = 32_768
+
 /** The cases that fit a filter with the points of each; the one left out has none. */
 async function scored(columns: Columns, wall: WallAsked, filter: CaseFilter, except: string | undefined) {
   const { ids } = await narrow(columns, columns.caseIds(), filter)
   const scorers = scorersOf(columns, wall)
   const points = new Uint8Array(ids.length)
-  for (const { addTo } of scorers) {
-    addTo(points, ids)
-    await pause(ids.length)
+  let worked = 0
+  for (let from = 0; from < ids.length; from += BLOCK) {
+    const [some, sums] = [ids.subarray(from, from + BLOCK), points.subarray(from, from + BLOCK)]
+    for (const { addTo } of scorers) addTo(sums, some)
+    worked += some.length * scorers.length
+    if (await pause(worked)) worked = 0
   }
   const left = except === undefined ? undefined : await documentOf('case', except)
   if (left !== undefined) {
@@ -135,6 +141,27 @@ async function scored(columns: Columns, wall: WallAsked, filter: CaseFilter, exc
     if (at >= 0) points[at] = 0
   }
   return { ids, points, scorers }
+}
+
+/**
+ * How many have any point, and between which sums the first so many after a place stand: counting the sums first leaves
+ * few of a million to be put in order.
+ */
+function enough(
+  points: Uint8Array,
+  wanted: number,
+  after = 255,
+): { total: number; least: number; most: number } {
+  const cases = new Uint32Array(256)
+  for (let i = 0; i < points.length; i += 1) {
+    const sum = points[i] as number
+    cases[sum] = (cases[sum] as number) + 1
+  }
+  const most = Math.min(255, Math.floor(after))
+  let least = most
+  // Of those at the place itself some come before it: they are offered, and not counted on.
+  for (let below = 0; least > 1 && below < wanted; below += cases[least] as number) least -= 1
+  return { total: points.length - (cases[0] as number), least: Math.max(1, least), most }
 }
 
 function likenessAt(scorers: readonly Scorer[], id: number): Likeness {
