@@ -2,6 +2,7 @@ import { type NumberReading, parseNumber } from '#lib/entry/number.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import { locale } from '../_words/index.ts'
+import { LANGUAGES } from '../_words/languages.ts'
 
 /** What was typed into a form, by field name. A field left blank is not there. */
 export type Typed = Readonly<Record<string, string>>
@@ -46,7 +47,8 @@ export function readAmount(typed: Typed, name: string): AmountRead {
   const text = typed[name] ?? ''
   if (text === '') return { text }
   const fault = (code: string) => ({ text, fault: { field: name, code, value: text } })
-  const ends = text.split(RANGE_MARK).map((end) => parseNumber(end, locale()))
+  const mark = MARKS.find((one) => one === typed[markName(name)])
+  const ends = text.split(RANGE_MARK).map((end) => readEnd(end, mark))
   if (ends.length > 2 || ends.some(({ kind }) => kind === 'not-a-number')) return fault('not-a-number')
   const amounts = { thousands: rangeOf(ends, 'thousands'), decimal: rangeOf(ends, 'decimal') }
   if (ends.every(({ kind }) => kind === 'value'))
@@ -54,8 +56,18 @@ export function readAmount(typed: Typed, name: string): AmountRead {
   const { thousands, decimal } = amounts
   if (!thousands || !decimal) return fault('not-a-number')
   const readings = { thousands, decimal }
-  const mark = MARKS.find((one) => one === typed[markName(name)])
   return mark ? { text, readings, amount: readings[mark] } : { ...fault('ambiguous-number'), readings }
+}
+
+/**
+ * A figure that somebody was asked about keeps its answer in every language: a draft may be opened in another than it
+ * was typed in, where its mark would be taken at its word.
+ */
+function readEnd(text: string, mark: Mark | undefined): NumberReading {
+  const own = parseNumber(text, locale())
+  if (mark === undefined || own.kind !== 'value') return own
+  const asked = LANGUAGES.map((one) => parseNumber(text, one)).find(({ kind }) => kind === 'ambiguous')
+  return asked ?? own
 }
 
 /** One figure, or a low and a high one with the middle between them; undefined when out of order. */

@@ -175,6 +175,9 @@ describe('numbers and dates', () => {
         thousands: { typical: 1500 },
         decimal: { typical: 1.5 },
       })
+      // Answered in English before: the answer stands, whatever the mark would be taken for here.
+      expect(readAmount({ a: '1,500', 'a-mark': 'thousands' }, 'a').amount?.typical).toBe(1500)
+      expect(readAmount({ a: '1,500', 'a-mark': 'decimal' }, 'a').amount?.typical).toBe(1.5)
       expect(readAmount({ a: '20 a 30' }, 'a').amount).toMatchObject({ low: 20, high: 30 })
     })
   })
