@@ -98,7 +98,7 @@ export function keepForm(
     }
     const back = `/sign-in?${new URLSearchParams({ to: `/write/${draft}/${step}` })}`
     if (answer.kind === 'signed-out') say(words.signedOut, { href: back, words: words.signIn })
-    else say(words.refused.replace('{why}', answer.why))
+    else say(words.refused.replace('{why}', () => answer.why))
     return answer.kind === 'signed-out' ? 'sound' : 'open'
   }
 

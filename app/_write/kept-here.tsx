@@ -26,7 +26,7 @@ export function KeptHere({ draft, step, kept, words }: Props) {
   const put = async () => {
     const done = await putIn(draft, step, found)
     if ('to' in done) location.assign(done.to)
-    else setFailed(done.why === null ? words.offline : words.refused.replace('{why}', done.why))
+    else setFailed(done.why === null ? words.offline : words.refused.replace('{why}', () => done.why ?? ''))
   }
   const drop = () => {
     letGo(found)

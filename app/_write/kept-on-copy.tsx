@@ -23,7 +23,7 @@ export function KeptOnCopy({ draft, step, form, words }: Props) {
     <p className="note" role="status" id="waiting">
       {waiting?.kind === 'waits' && words.waits}
       {waiting?.kind === 'sent' && words.wentUp}
-      {waiting?.kind === 'refused' && words.refused.replace('{why}', waiting.why)}
+      {waiting?.kind === 'refused' && words.refused.replace('{why}', () => waiting.why)}
     </p>
   )
 }

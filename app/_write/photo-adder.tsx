@@ -65,7 +65,7 @@ export function PhotoAdder(props: {
   const remove = (index: number, label: string) => {
     numbers.current.delete(index)
     setAdded((all) => all.filter((one) => one.index !== index))
-    setSaid(words.removed.replace('{item}', label))
+    setSaid(words.removed.replace('{item}', () => label))
     // The button that had the focus is gone with its picture.
     document.getElementById(head)?.focus()
   }

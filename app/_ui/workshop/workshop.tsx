@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { provideWords } from '#app/catalogue.ts'
 import { type Typed, typedFrom } from '../../_http/form.ts'
+import { watchCopy } from '../../_offline/tell.ts'
 import { type Messages, words } from '../../_words/index.ts'
 import { changesSince } from '../changes-since.ts'
 import { type AnyCalculation, type BenchData, SYSTEMS } from './calculation.ts'
@@ -61,10 +62,18 @@ export function Workshop({
     return () => clearTimeout(pause.current)
   }, [])
 
+  const copy = useRef<ReturnType<typeof watchCopy>>(undefined)
+  useEffect(() => {
+    copy.current = watchCopy()
+    return () => copy.current?.stop()
+  }, [])
+
   useEffect(() => {
     if (!live || typed === sent) return
     const incomplete = `${path}?${new URLSearchParams({ ...typed, in: typed.units ?? 'metric' })}`
     window.history.replaceState(null, '', address ?? incomplete)
+    // Without a signal the worker has only what it was told to keep under the new address.
+    copy.current?.changed()
   }, [live, typed, sent, address, path])
 
   /** The form as it stands, with examples in fields that a choice has just brought. */

@@ -57,8 +57,7 @@ export function KeepFigures({ labels, system, words }: Props) {
       {offered.length > 0 && (
         <>
           <p>
-            {words.offer.replace(
-              '{list}',
+            {words.offer.replace('{list}', () =>
               offered.map((name) => `${labels[name]} ${kept[name]?.text}`).join('; '),
             )}
           </p>

@@ -1,6 +1,7 @@
 'use client'
 
 import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { watchCopy } from '../../../_offline/tell.ts'
 import { ask, followFields, isTouched, turn, wantsOtherFields } from './live-form.ts'
 
 /** What is said of the sheet while it and the form are not of one mind. */
@@ -32,6 +33,8 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
     let pause: ReturnType<typeof setTimeout> | undefined
     let mark: ReturnType<typeof setTimeout> | undefined
     let asked: AbortController | undefined
+    // Without a signal the worker has only what it was told to keep under the new address.
+    const copy = watchCopy()
     const work = async () => {
       asked = new AbortController()
       const { signal } = asked
@@ -49,9 +52,12 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
           before.hidden = true
           before.removeAttribute('id')
         }
-        if (answered.address) window.history.replaceState(null, '', answered.address)
+        if (answered.address) {
+          window.history.replaceState(null, '', answered.address)
+          copy.changed()
+        }
         setState('still')
-        setSaid(words.done.replace('{telling}', answered.telling))
+        setSaid(words.done.replace('{telling}', () => answered.telling))
       } catch {
         if (!signal.aborted) setState('failed')
       }
@@ -71,6 +77,7 @@ export function LiveSheet({ words, children }: { words: LiveWords; children: Rea
     if (isTouched(form)) typed()
     return () => {
       stop()
+      copy.stop()
       form.removeEventListener('input', typed)
     }
   }, [words])
