@@ -6,7 +6,7 @@ import { cautionWords } from '../../../../_ui/caution-words.ts'
 import { labelOf } from '../../../../_ui/label.ts'
 import { Notice } from '../../../../_ui/notice.tsx'
 import { formatDate } from '../../../../_words/format.ts'
-import { words } from '../../../../_words/index.ts'
+import { locale, words } from '../../../../_words/index.ts'
 import { jobCautions } from '../cautions-line.tsx'
 import { loadsText } from '../loads-text.ts'
 import type { Inputs } from '../read-inputs.ts'
@@ -42,12 +42,14 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
       : `${body.standingReason} ${t('standing.printed', { reason: inputs.reason })}`
   const cautions = cautionsOnCard(jobCautions(sheet, body))
   const steps = stepsAtMixer(sheet.sequence)
-  const foot = t('card.versions', {
+  const versionsLine = t('card.versions', {
     ...versions,
     date: formatDate(recipe.publishedAt),
     sums: String(versions.sums),
     revision: String(versions.revision),
   })
+  // The page's own note on its language is not printed: a card is one sheet.
+  const foot = locale() === 'en' ? versionsLine : `${versionsLine} ${t('card.translated')}`
   const fit = cardFit({
     title: body.title,
     standing,
