@@ -4,7 +4,7 @@ import { GUEST_READER, HEADS, isPageStore, staleFileStores, storeOf } from './he
 import { currentReader, forgetOthers } from './readers.ts'
 
 /** The build that this worker belongs to. */
-export const BUILD = process.env.BUILD_NAME ?? ''
+const BUILD = process.env.BUILD_NAME ?? ''
 export const FILES = storeOf.files(BUILD)
 
 /** How many of each stay; what was opened longest ago goes first. */

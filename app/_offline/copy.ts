@@ -1,7 +1,7 @@
 import { HEADS } from './heads.ts'
 
 /** A copy older than this may be out of date, and says so. */
-export const OLD_AFTER_DAYS = 30
+const OLD_AFTER_DAYS = 30
 const DAY_MS = 24 * 3600 * 1000
 
 /** What is known of a kept page without reading it. */

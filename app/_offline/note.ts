@@ -34,7 +34,7 @@ export const neverKept = (language: string): string[] => [wordsIn(language).neve
 export const withdrawnSince = (language: string): string => wordsIn(language).withdrawn
 
 /** What a note is about: a copy, a copy that must not be worked from, or that there is none. */
-export type NoteKind = 'kept' | 'withdrawn' | 'never'
+type NoteKind = 'kept' | 'withdrawn' | 'never'
 
 /**
  * A page with a note above its main part, on screen and on paper. It stands directly in the body, where the framework's

@@ -41,7 +41,7 @@ registerRoute(
 registerRoute(({ sameOrigin, request }) => sameOrigin && request.mode === 'navigate', answerPage)
 
 /** What a page tells: that it was opened, or that there is a signal again. */
-export type Message =
+type Message =
   | { readonly kind: 'opened'; readonly address: string; readonly loaded: boolean; readonly passed: boolean }
   | { readonly kind: 'online' }
 
