@@ -11,6 +11,7 @@ const VERBS: Record<string, Verb> = {
   bench: () => import('./bench.ts'),
   generate: () => import('./generate.ts'),
   content: () => import('./content.ts'),
+  spanish: () => import('./spanish.ts'),
   'take-in': () => import('./take-in.ts'),
   migrate: () => import('./migrate.ts'),
   migration: () => import('./migration.ts'),
