@@ -69,7 +69,8 @@ export function Sheet({
       </div>
       <p className="job-versions note">
         {t('versions.line', {
-          ...versions,
+          edition: versions.edition,
+          digest: versions.digest,
           sums: String(versions.sums),
           revision: String(versions.revision),
         })}{' '}

@@ -23,7 +23,7 @@ export function VersionNotice({ changes, versions, latest, today }: Props) {
       {changes?.sums && <p>{t('versions.sums', { ...changes.sums })}</p>}
       {changes && (
         <>
-          <p>{t(`versions.${changes.figures}`)}</p>
+          <p>{t(changes.partly ? 'versions.partly' : `versions.${changes.figures}`)}</p>
           <p className="screen-only">
             <a href={today}>{t('versions.fresh')}</a>
           </p>

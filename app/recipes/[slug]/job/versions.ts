@@ -3,7 +3,7 @@ import type { JobSheet } from '#lib/mortar/job-types.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import type { Typed } from '../../../_http/form.ts'
 import type { FigureVersions } from '../../../_ui/changes-since.ts'
-import { digestOf } from './figures.ts'
+import { digestOf, shorterDigestsOf } from './figures.ts'
 
 /** What a sheet's figures follow from beside its inputs, and their digest. */
 export interface Versions extends FigureVersions {
@@ -16,6 +16,7 @@ export const versionsNow = (sheet: JobSheet, revision: number): Versions => ({
   edition: content().edition,
   sums: SUMS_VERSION,
   digest: digestOf(sheet),
+  shorter: shorterDigestsOf(sheet),
 })
 
 /** How the address names them. */
@@ -32,6 +33,6 @@ export function addressOf(path: string, typed: Typed, versions: Versions): strin
   for (const [name, value] of Object.entries(typed))
     if (!names.includes(name) && name !== 'show') query.set(name, value)
   for (const [part, name] of Object.entries(VERSION_NAMES))
-    query.set(name, String(versions[part as keyof Versions]))
+    query.set(name, String(versions[part as keyof typeof VERSION_NAMES]))
   return `${path}?${query}`
 }

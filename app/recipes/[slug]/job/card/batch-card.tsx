@@ -43,7 +43,8 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
   const cautions = cautionsOnCard(jobCautions(sheet, body))
   const steps = stepsAtMixer(sheet.sequence)
   const versionsLine = t('card.versions', {
-    ...versions,
+    edition: versions.edition,
+    digest: versions.digest,
     date: formatDate(recipe.publishedAt),
     sums: String(versions.sums),
     revision: String(versions.revision),
