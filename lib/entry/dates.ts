@@ -5,9 +5,13 @@ export const firstDayOf = (partial: string): string => `${partial}${'-01-01'.sli
 export function lastDayOf(partial: string): string {
   const [year, month, day] = partial.split('-')
   if (day !== undefined) return partial
-  const last = new Date(Date.UTC(Number(year), month === undefined ? 12 : Number(month), 0))
+  const last = new Date(utcTime(Number(year), month === undefined ? 12 : Number(month), 0))
   return last.toISOString().slice(0, 10)
 }
+
+/** `Date.UTC` of a year as it is written: that one takes 0 to 99 for years of the twentieth century. */
+export const utcTime = (year: number, month: number, date: number): number =>
+  new Date(0).setUTCFullYear(year, month, date)
 
 /** Hours by which the clocks of the islands furthest ahead lead universal time. */
 const FURTHEST_AHEAD = 14
@@ -25,7 +29,7 @@ export function yearsBetween(from: string, to: string): number {
   const start = new Date(`${from}T00:00:00Z`)
   const end = new Date(`${to}T00:00:00Z`)
   const anniversary = (years: number) =>
-    Date.UTC(start.getUTCFullYear() + years, start.getUTCMonth(), start.getUTCDate())
+    utcTime(start.getUTCFullYear() + years, start.getUTCMonth(), start.getUTCDate())
   const guess = end.getUTCFullYear() - start.getUTCFullYear()
   const whole = anniversary(guess) <= end.getTime() ? guess : guess - 1
   const span = anniversary(whole + 1) - anniversary(whole)

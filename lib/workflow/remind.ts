@@ -5,7 +5,7 @@ import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { db } from '#lib/db/client.ts'
 import { readBody } from '#lib/entry/body.ts'
-import { lastDayOf } from '#lib/entry/dates.ts'
+import { lastDayOf, utcTime } from '#lib/entry/dates.ts'
 import { day, slug } from '#lib/entry/fields.ts'
 import { Refusal } from '#lib/errors.ts'
 import { parse } from './parse.ts'
@@ -64,8 +64,8 @@ const fault = (one: { field: string; code: string; value?: string; limit?: strin
 /** The same day so many years on; 29 February becomes the last day of the month. */
 export function yearsAfter(from: string, years: number): string {
   const [year = 0, month = 1, date = 1] = from.split('-').map(Number)
-  const last = new Date(Date.UTC(year + years, month, 0)).getUTCDate()
-  return new Date(Date.UTC(year + years, month - 1, Math.min(date, last))).toISOString().slice(0, 10)
+  const last = new Date(utcTime(year + years, month, 0)).getUTCDate()
+  return new Date(utcTime(year + years, month - 1, Math.min(date, last))).toISOString().slice(0, 10)
 }
 
 /** Takes a reminder of one's own out; nothing happens where there is none. */

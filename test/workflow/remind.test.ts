@@ -53,6 +53,7 @@ describe('yearsAfter(day, years)', () => {
     ['2024-02-29', 1, '2025-02-28'],
     ['2024-02-29', 4, '2028-02-29'],
     ['2020-06-30', 10, '2030-06-30'],
+    ['0096-02-29', 4, '0100-02-28'],
   ])('%s and %i years on is %s', (from, years, to) => {
     expect(yearsAfter(from, years)).toBe(to)
   })
