@@ -173,7 +173,9 @@ describe('submit refuses what points at nothing, field by field', () => {
   it('in a visit', async () => {
     const faults = async (over: object) =>
       (await refusal(send({ kind: 'visit', slug: 'lost', body: makeVisit(over) }))).faults
-    expect(await faults({ case: 'no-wall' })).toEqual([unknown('case', 'no-wall')])
+    expect(await faults({ case: 'no-wall' })).toEqual([
+      { field: 'case', code: 'unknown-case', value: 'no-wall' },
+    ])
     expect(await faults({ work: 'no-work' })).toEqual([unknown('work', 'no-work')])
     expect(await faults({ on: '2010-04-30' })).toEqual([
       { field: 'on', code: 'before-start', value: '2010-04-30', limit: '2010-05' },

@@ -87,7 +87,7 @@ export async function unknownWork(tx: Db, body: VisitBody, today: string): Promi
     where: { slug: body.case, kind: 'case' },
     select: { published: { select: { body: true, shape: true } } },
   })
-  if (!found?.published) return [{ field: 'case', code: 'unknown', value: body.case }]
+  if (!found?.published) return [{ field: 'case', code: 'unknown-case', value: body.case }]
   const { works } = readBody('case', found.published.body, found.published.shape)
   const known = works.some(({ id }) => id === body.work)
   return [
