@@ -13,6 +13,8 @@ interface Sending {
   readonly file: File
   readonly progress?: Progress
   readonly wrong?: string
+  /** It would be refused again. */
+  readonly isFinal?: boolean
 }
 
 /**
@@ -84,7 +86,8 @@ export function PhotoPicker(props: {
       if (stop.signal.aborted) return
       // A refused file would be refused again under its key.
       forget()
-      change(one, { wrong: (error instanceof NotTaken && error.message) || words.failed })
+      const refusal = error instanceof NotTaken ? error : undefined
+      change(one, { wrong: refusal?.message || words.failed, isFinal: refusal?.isFinal ?? false })
     }
   }
 
@@ -156,7 +159,7 @@ export function PhotoPicker(props: {
           <li key={sending.id}>
             <span>{sending.file.name}</span>
             <State words={words} sending={sending} />
-            {sending.wrong !== undefined && (
+            {sending.wrong !== undefined && !sending.isFinal && (
               <button
                 className="button button-plain"
                 type="button"

@@ -26,8 +26,25 @@ export interface SendOptions {
   readonly signal: AbortSignal
 }
 
+/** Faults of one sending, not of the file: sent once more, it may be taken. */
+const PASSING: readonly string[] = ['photo-digest', 'photo-too-long', 'photo-unworkable']
+
 /** The server will not take this file; the message is for people. */
-export class NotTaken extends Error {}
+export class NotTaken extends Error {
+  /** Whether the file itself is what is wrong, so that it would be refused each time. */
+  readonly isFinal: boolean
+
+  /** @param code of the fault of the file; undefined for a refusal that is not about it, such as a session that ended */
+  constructor(message: string, code: string | undefined) {
+    super(message)
+    this.isFinal = code !== undefined && !PASSING.includes(code)
+  }
+}
+
+interface Fault {
+  readonly code: string
+  readonly detail: string
+}
 
 interface Status {
   readonly state: 'receiving' | 'waiting' | 'ready' | 'refused'
@@ -35,7 +52,7 @@ interface Status {
   readonly offset: number
   readonly known: boolean
   readonly photo: Omit<ReadyPhoto, 'known'> | null
-  readonly fault: { readonly detail: string } | null
+  readonly fault: Fault | null
 }
 
 /** Small enough that little is lost with a connection, large enough that a good one is not held up. */
@@ -76,7 +93,7 @@ export async function sendPhoto(file: Blob, options: SendOptions): Promise<Ready
     status = await ask(at, options, file.size, file.size, () => ({}))
   }
   signal.throwIfAborted()
-  if (status.photo === null) throw new NotTaken(status.fault?.detail ?? '')
+  if (status.photo === null) throw new NotTaken(status.fault?.detail ?? '', status.fault?.code)
   return { ...status.photo, known: status.known }
 }
 
@@ -97,7 +114,7 @@ async function ask(
       const answer = await fetch(url, { ...request(failures > 0), signal, cache: 'no-store' })
       // Somebody, most likely this page in another window, sent a piece meanwhile: the place is asked for.
       if (answer.ok) return (await answer.json()) as Status
-      if (answer.status < 500 && answer.status !== 409) throw new NotTaken(await detailOf(answer))
+      if (answer.status < 500 && answer.status !== 409) throw await refusalIn(answer)
     } catch (error) {
       if (error instanceof NotTaken) throw error
       signal.throwIfAborted()
@@ -117,15 +134,15 @@ async function digestOf(file: Blob): Promise<string | null> {
   }
 }
 
-async function detailOf(answer: Response): Promise<string> {
+async function refusalIn(answer: Response): Promise<NotTaken> {
   try {
-    const { detail = '', errors = [] } = (await answer.json()) as {
+    const { detail = '', errors: [fault] = [] } = (await answer.json()) as {
       detail?: string
-      errors?: { detail: string }[]
+      errors?: readonly Fault[]
     }
-    return errors[0]?.detail ?? detail
+    return new NotTaken(fault?.detail ?? detail, fault?.code)
   } catch {
-    return ''
+    return new NotTaken('', undefined)
   }
 }
 
