@@ -1,5 +1,6 @@
 import { faultsOf } from '#lib/api/faults.ts'
 import { SHAPES, type WrittenKind } from '#lib/entry/body.ts'
+import { inOrder } from '#lib/entry/item-order.ts'
 import { bodyTree, type ListNode, type Node, type ObjectNode } from '#lib/entry/tree.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import { readAmount, type Typed } from '../_http/form.ts'
@@ -177,5 +178,5 @@ export function itemsOf(typed: Typed, list: string): number[] {
     const [, number] = /^(\d{1,3})(?:\.|-mark$|$)/.exec(name.slice(start.length)) ?? []
     return number === undefined ? [] : [Number(number)]
   })
-  return [...new Set(numbers)].sort((a, b) => a - b)
+  return inOrder([...new Set(numbers)], typed, list)
 }

@@ -2,6 +2,7 @@ import type { Actor } from '#lib/access/actor.ts'
 import { must } from '#lib/access/policy.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { type Draft, type DraftText, type HeldText, lockDraft } from '#lib/db/drafts.ts'
+import { noteOrder } from '#lib/entry/item-order.ts'
 import { isSame } from '#lib/entry/json.ts'
 import { Refusal } from '#lib/errors.ts'
 import { type Changes, checkNames, checkSize } from './draft-fields.ts'
@@ -164,7 +165,7 @@ interface Next {
 }
 
 async function store(tx: Db, draft: Draft, next: Next): Promise<Saved> {
-  const typed = withoutBlanks(next.typed)
+  const typed = noteOrder(draft.typed, withoutBlanks(next.typed))
   const held = Object.fromEntries(Object.entries(next.held).filter(([, texts]) => texts.length > 0))
   const waiting = Object.keys(held).length > 0
   const told = { conflicts: next.conflicts ?? [], waiting, sent: draft.submittedRevisionId !== null }
