@@ -5,6 +5,7 @@ import { type DraftText, type HeldText, isDraftId, lockDraft } from '#lib/db/dra
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { isErased } from '#lib/entry/erased.ts'
 import { Refusal } from '#lib/errors.ts'
+import { isOfEveryVersion } from './draft-fields.ts'
 
 /** What a draft begins with. */
 export interface Beginning {
@@ -58,16 +59,19 @@ function mustBeOwn(draft: { ownerKey: string } | null, ownerKey: string, id: str
   return { id }
 }
 
-/** Fields that are asked anew of every version. */
-const ASKED_ANEW = /^(entry\.slug$|rights\.)/
-
-/** What waits beside a draft that was sent, taken from there. */
+/** What waits beside a draft that was sent, taken from there, but for what has no field in a further version. */
 async function takeHeld(tx: Db, ownerKey: string, id: string): Promise<HeldText | null> {
   const draft = await lockDraft(tx, id)
   if (draft?.ownerKey !== ownerKey || draft.submittedRevisionId === null) return null
-  await tx.$executeRaw`UPDATE "Draft" SET held = NULL, "heldAt" = NULL WHERE id = ${id}::uuid`
-  const held = Object.entries(draft.held ?? {}).filter(([field]) => !ASKED_ANEW.test(field))
-  return held.length === 0 ? null : Object.fromEntries(held)
+  const waiting = Object.entries(draft.held ?? {})
+  const held = Object.fromEntries(waiting.filter(([field]) => isOfEveryVersion(field)))
+  const rest = Object.fromEntries(waiting.filter(([field]) => !isOfEveryVersion(field)))
+  const stays = Object.keys(rest).length > 0
+  await tx.$executeRaw`
+    UPDATE "Draft" SET held = ${stays ? JSON.stringify(rest) : null}::jsonb,
+      "heldAt" = CASE WHEN ${stays} THEN "heldAt" END
+    WHERE id = ${id}::uuid`
+  return Object.keys(held).length === 0 ? null : held
 }
 
 /** Its text may have been erased since it was read; who erases holds the entry, and clears the drafts that are there. */

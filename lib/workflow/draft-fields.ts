@@ -12,6 +12,9 @@ const MOST_TEXT = 400_000
 
 /** Fields of the entry itself, not of its body. */
 const OF_ENTRY: readonly string[] = ['entry.slug', 'entry.note']
+/** Whether a further version has this field too: an address is settled by the first. */
+export const isOfEveryVersion = (name: string): boolean => name !== 'entry.slug'
+
 /** Set when the draft begins, and by nobody after. */
 const FIXED: readonly string[] = ['case', 'adaptedFrom', 'invented']
 

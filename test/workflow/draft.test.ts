@@ -272,7 +272,8 @@ describe('two windows on one draft', () => {
       sent: true,
       waiting: true,
     })
-    await holdText(id, { title: put('North gable', 'Nor'), 'entry.slug': put('mine') })
+    const late = { title: put('North gable', 'Nor'), 'entry.slug': put('mine'), 'rights.photos': put('yes') }
+    await holdText(id, late)
     const sent = await read(id)
     expect(sent).toMatchObject({ typed: { title: 'North' }, held: { title: ['North gable'] } })
     expect(await codeOf(settleHeld(OTHER, id, { title: chosen('North', 'North', 'North gable') }))).toBe(
@@ -287,9 +288,12 @@ describe('two windows on one draft', () => {
     const next = await begin(further)
     expect(await read(next)).toMatchObject({
       typed: { title: 'North' },
-      held: { title: ['North gable'], summary: ['Seen late'] },
+      held: { title: ['North gable'], summary: ['Seen late'], 'rights.photos': ['yes'] },
     })
+    // An address has no field in a further version: it stays where it can be read.
     expect((await read(next)).held).not.toHaveProperty('entry.slug')
+    expect((await read(id)).held).toEqual({ 'entry.slug': ['mine'] })
+    await settleHeld(CONTRIBUTOR, id, { 'entry.slug': chosen('', '', 'mine') })
     expect((await read(id)).held).toBeNull()
   })
 })

@@ -1,5 +1,6 @@
 import { v7 } from 'uuid'
 import type { Draft } from '#lib/db/drafts.ts'
+import { isOfEveryVersion } from '#lib/workflow/draft-fields.ts'
 import { Section } from '../../_ui/section.tsx'
 import { words } from '../../_words/index.ts'
 import { fullLabel, numberIn } from '../../_write/labels.ts'
@@ -14,6 +15,7 @@ export async function LateText({ draft }: { draft: Draft }) {
   if (draft.held === null) return null
   const view = await viewOf(draft)
   const seen = waitingTexts(draft)
+  const goesOn = Object.keys(seen).some(isOfEveryVersion)
   const text = (name: string, one: string) => textShown(view, name, one) || t('both.blank')
   return (
     <Section id="late" title={t('both.late')}>
@@ -31,17 +33,20 @@ export async function LateText({ draft }: { draft: Draft }) {
               <span className="note">{t('both.lateSent')}</span>{' '}
               <span className="write-text">{text(name, sent)}</span>
             </dd>
+            {!isOfEveryVersion(name) && <dd className="note">{t('both.lateAddress')}</dd>}
           </div>
         ))}
       </dl>
       <div className="actions">
-        <form action={beginWriting} className="write-begin">
-          <input type="hidden" name="late" value={draft.id} />
-          <input type="hidden" name="key" value={v7()} />
-          <button className="button" type="submit">
-            {t('both.goOn')}
-          </button>
-        </form>
+        {goesOn && (
+          <form action={beginWriting} className="write-begin">
+            <input type="hidden" name="late" value={draft.id} />
+            <input type="hidden" name="key" value={v7()} />
+            <button className="button" type="submit">
+              {t('both.goOn')}
+            </button>
+          </form>
+        )}
         <form action={settleBoth}>
           <input type="hidden" name=":draft" value={draft.id} />
           <input type="hidden" name=":seen" value={JSON.stringify(seen)} />
