@@ -13,7 +13,7 @@ import {
 import { copyOf, isOfDraft, photoOf, stepsOf } from './copy.ts'
 import { GUEST_READER, HEADS } from './heads.ts'
 import { languageOf, neverKept, sentencesOf, withNote } from './note.ts'
-import { beginning, currentReader, noteReader } from './readers.ts'
+import { beginning, noteReader } from './readers.ts'
 
 /** The page that lists what is kept; without a signal it stands in for what is not. */
 const listFor = (language: Language) => inLanguage('/kept', language)
@@ -33,7 +33,13 @@ export async function prepare(): Promise<void> {
   }
 }
 
-/** A page from the site, or else its kept copy, or else the list of what is kept. */
+/** The site, or what stands before it, says that it cannot answer just now. */
+const isAway = ({ status }: Response) => status >= 502 && status <= 504
+
+/**
+ * A page from the site, or else its kept copy, or else the list of what is kept. What a site that is away says in its
+ * own words is shown only where there is no copy.
+ */
 export async function answerPage({ request, event }: RouteGiven): Promise<Response> {
   const began = beginning()
   const asked = fetch(request)
@@ -43,19 +49,19 @@ export async function answerPage({ request, event }: RouteGiven): Promise<Respon
       .catch(() => undefined),
   )
   const first = await Promise.race([asked.catch(() => undefined), rest(PATIENCE_MS)])
-  if (first) return first
+  if (first && !isAway(first)) return first
   const copy = await keptPage(request.url)
-  if (copy) return withNoteOf(copy)
+  if (copy) return withNoteOf(copy, first !== undefined)
   // Nothing is kept: a slow site may take its time.
   return asked.catch(() => listInstead(request.url))
 }
 
 const rest = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms, undefined))
 
-async function withNoteOf(copy: Response): Promise<Response> {
+async function withNoteOf(copy: Response, away: boolean): Promise<Response> {
   const html = await copy.text()
   const known = copyOf(copy.headers, new Date())
-  const sentences = sentencesOf(known, copy.headers.get(HEADS.keep) === 'draft', languageOf(html))
+  const sentences = sentencesOf(known, { keep: copy.headers.get(HEADS.keep), away }, languageOf(html))
   const noted = withNote(html, known.withdrawn ? 'withdrawn' : 'kept', sentences)
   return new Response(noted, { headers: copy.headers })
 }
@@ -122,12 +128,11 @@ export async function keepOpened(page: { address: string; loaded: boolean; passe
 
 /** A photo from the site, or else a kept one; what the site no longer shows is thrown away. */
 export async function answerPhoto({ request, event }: RouteGiven): Promise<Response> {
-  const reader = await currentReader()
   try {
     const answer = await fetch(request)
     if (answer.status === 404 || answer.status === 410)
       event.waitUntil(forgetPhotos(new Set([photoOf(request.url)])))
-    else if (answer.ok) event.waitUntil(putPhoto(request.url, answer.clone(), reader))
+    else if (answer.ok) event.waitUntil(putPhoto(request.url, answer.clone()))
     return answer
   } catch {
     return (await keptPhoto(request.url)) ?? Response.error()

@@ -23,7 +23,7 @@ async function bound(store: string, address: string, most: number): Promise<void
 /** Keeps a page with the files and photos that it is drawn with: they first, so that a kept page is whole. */
 export async function keepPage(address: string, html: string, given: Headers, reader: string): Promise<void> {
   await keepFiles(html)
-  await Promise.allSettled(photosOf(html).map((photo) => keepPhoto(photo, reader)))
+  await Promise.allSettled(photosOf(html).map(keepPhoto))
   const headers = headersOfCopy(given, html, new Date(), BUILD)
   const store = storeOf.pages(reader)
   await (await caches.open(store)).put(address, new Response(html, { headers }))
@@ -45,16 +45,24 @@ async function keepMissing(files: Cache, file: string): Promise<void> {
 }
 
 /** A photo is kept once, in the first width that was asked for. */
-async function keepPhoto(address: string, reader: string): Promise<void> {
+async function keepPhoto(address: string): Promise<void> {
   if (await keptPhoto(address)) return
   const answer = await fetch(address)
-  if (answer.ok) await putPhoto(address, answer, reader)
+  if (answer.ok) await putPhoto(address, answer)
 }
 
-export async function putPhoto(address: string, answer: Response, reader: string): Promise<void> {
+/**
+ * Keeps a photo for the reader that its answer names. Between signing in and the first page that says so, what a member
+ * may see would be kept as a guest's: a photo for anybody but whoever is known to read is not kept.
+ */
+export async function putPhoto(address: string, answer: Response): Promise<void> {
+  const reader = answer.headers.get(HEADS.reader)
+  if (reader === null || reader !== (await currentReader())) return
   const store = storeOf.photos(reader)
   await (await caches.open(store)).put(address, answer)
   await bound(store, new URL(address, location.href).href, MOST.photos)
+  // Somebody may have signed out while it was read.
+  await forgetOthers(await currentReader())
 }
 
 /** The kept copy of a page, exactly as it was asked for; of a draft's step also as it was asked for otherwise. */

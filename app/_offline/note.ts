@@ -17,13 +17,20 @@ export const languageOf = (html: string): string => /<html[^>]* lang="([\w-]+)"/
 export const dayAndTime = (at: Date, language: string): string =>
   new Intl.DateTimeFormat(language, { dateStyle: 'long', timeStyle: 'short' }).format(at)
 
+interface Shown {
+  /** What the gate said it is kept as. */
+  readonly keep: string | null
+  /** There is a signal, but the site is away. */
+  readonly away: boolean
+}
+
 /** What there is to say above a kept copy, in sentences. */
-export function sentencesOf(copy: Copy, draft: boolean, language: string): string[] {
+export function sentencesOf(copy: Copy, { keep, away }: Shown, language: string): string[] {
   const t = (word: Word, date = '') => wordsIn(language)[word].replace('{date}', date)
   return [
     ...(copy.withdrawn ? [t('withdrawn')] : []),
-    `${t('kept', dayAndTime(copy.keptAt, language))}${copy.old ? ` ${t('old')}` : ''}`,
-    ...(draft ? [t('draft')] : []),
+    `${t(away ? 'away' : 'kept', dayAndTime(copy.keptAt, language))}${copy.old ? ` ${t('old')}` : ''}`,
+    ...(keep === 'draft' ? [t('draft')] : []),
   ]
 }
 

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises'
+import { WORKER } from '#lib/cli/worker-file.ts'
 
 /**
  * The worker that keeps pages for where there is no signal. From the root, so that it answers for every page; asked
@@ -6,7 +7,7 @@ import { readFile } from 'node:fs/promises'
  */
 export async function GET(): Promise<Response> {
   try {
-    const script = await readFile('.next/worker.js')
+    const script = await readFile(WORKER)
     const headers = { 'Content-Type': 'text/javascript; charset=utf-8', 'Cache-Control': 'no-cache' }
     return new Response(new Uint8Array(script), { headers })
   } catch (error) {

@@ -1,7 +1,5 @@
 import { build } from 'esbuild'
-
-/** The worker that keeps pages, as the site hands it out. */
-export const WORKER = '.next/worker.js'
+import { WORKER } from './worker-file.ts'
 
 /**
  * Bundles the worker into one file. The name of the build stands in it: a browser takes a worker that differs from the

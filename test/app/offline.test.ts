@@ -131,12 +131,16 @@ describe('the note over a copy', () => {
   const copy = { title: '', keptAt: new Date('2026-05-01T10:00:00Z'), old: false, withdrawn: false }
 
   it('says from when the copy is, that there is no signal, and what else must be known', () => {
-    expect(sentencesOf(copy, false, 'en-GB')).toEqual([
+    const page = { keep: 'page', away: false }
+    expect(sentencesOf(copy, page, 'en-GB')).toEqual([
       expect.stringMatching(/^Kept copy from 1 May 2026.*; no signal\.$/),
     ])
-    expect(sentencesOf({ ...copy, old: true }, false, 'en-GB')[0]).toContain('may be out of date')
-    expect(sentencesOf({ ...copy, withdrawn: true }, false, 'en-GB')[0]).toBe(withdrawnSince('en'))
-    expect(sentencesOf(copy, true, 'en-GB')[1]).toContain('kept in this browser')
+    expect(sentencesOf({ ...copy, old: true }, page, 'en-GB')[0]).toContain('may be out of date')
+    expect(sentencesOf({ ...copy, withdrawn: true }, page, 'en-GB')[0]).toBe(withdrawnSince('en'))
+    expect(sentencesOf(copy, { ...page, keep: 'draft' }, 'en-GB')[1]).toContain('kept in this browser')
+    expect(sentencesOf(copy, { ...page, away: true }, 'en-GB')).toEqual([
+      expect.stringMatching(/^Kept copy from 1 May 2026.*; the site cannot answer just now\.$/),
+    ])
   })
 
   it('stands in the body before the main part, once, with what it says as text', () => {

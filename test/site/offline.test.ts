@@ -5,10 +5,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDb } from '#lib/db/client.ts'
 import { listDrafts, ownDraft } from '#lib/db/drafts.ts'
 import { restore, withdraw } from '#lib/workflow/withdraw.ts'
+import { jpeg } from '../photos/pictures.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
 import { openBrowser, openPage } from './browser.ts'
 import { SITE } from './pages.ts'
 import { openRelay, type Relay } from './relay.ts'
+import { send } from './sending.ts'
 import { begin, field, fill } from './writing.ts'
 
 let browser: Browser
@@ -39,7 +41,7 @@ async function onSite(
   try {
     if (person) await page.context().addCookies([(await signIn(person, relay.url)).cookie])
     await walk(page, relay)
-    expect(trouble.filter((one) => !/ERR_|failed: |status of 503/.test(one))).toEqual([])
+    expect(trouble.filter((one) => !/ERR_|failed: |status of 50[23]/.test(one))).toEqual([])
   } finally {
     await page.context().close()
     await relay.close()
@@ -120,6 +122,24 @@ describe('With no signal', () => {
     })
   })
 
+  it('and with a site that is away, an opened page is shown as it was kept, and what was never opened says so', async () => {
+    await onSite(null, async (page, relay) => {
+      const guide = '/guides/quicklime-and-slaking'
+      await page.goto(guide)
+      const title = await page.textContent('h1')
+      await holds(page, guide, '/kept')
+      await relay.away()
+      await page.goto(guide)
+      expect(await page.textContent('h1')).toBe(title)
+      expect(await note(page).textContent()).toMatch(/Kept copy from .+; the site cannot answer just now\./)
+      const answer = await page.goto('/tables')
+      expect([answer?.status(), await page.textContent('body')]).toEqual([502, 'away'])
+      await relay.mend()
+      await page.goto(guide)
+      expect(await note(page).count()).toBe(0)
+    })
+  })
+
   it('an entry withdrawn since says so over its copy once there is a signal, and from then on', async () => {
     const { member } = await makePerson({ roles: ['steward'] })
     const slug = 'cement-render-over-earth'
@@ -168,6 +188,35 @@ describe('What is kept for somebody who is signed in', () => {
       await relay.cut()
       await page.goto(what)
       expect(await note(page).textContent()).toContain('There is no signal')
+    })
+  })
+})
+
+describe('A photo that only its owner may see', () => {
+  it('is kept for nobody before a page said who reads, and then for its owner alone', async () => {
+    const person = await makePerson()
+    await onSite(null, async (page, relay) => {
+      await page.goto('/about')
+      await holds(page, '/about', '/kept')
+      const signed = await signIn(person, relay.url)
+      const photo = `/photos/${await send(signed.headers, await jpeg({ seed: 431 }))}/320.webp`
+      await page.context().addCookies([signed.cookie])
+      const look = () => page.evaluate(async (address) => (await fetch(address)).status, photo)
+      /** Names of the stores that hold it. */
+      const stores = () =>
+        page.evaluate(async (address) => {
+          const names = await caches.keys()
+          const held = await Promise.all(names.map(async (name) => (await caches.open(name)).match(address)))
+          return names.filter((_, at) => held[at] !== undefined)
+        }, photo)
+      expect(await look()).toBe(200)
+      await page.goto('/about')
+      await expect
+        .poll(() => page.evaluate(() => caches.keys()), PATIENCE)
+        .toContain(`putlog-pages-${person.key}`)
+      expect(await stores()).toEqual([])
+      expect(await look()).toBe(200)
+      await expect.poll(stores, PATIENCE).toEqual([`putlog-photos-${person.key}`])
     })
   })
 })

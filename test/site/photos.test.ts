@@ -10,9 +10,9 @@ import { heavy, jpeg, telephonePicture } from '#test/photos/pictures.ts'
 import { joinSite, makePerson, signIn } from '#test/support/people.ts'
 import { follow, openBrowser, openPage } from './browser.ts'
 import { SITE } from './pages.ts'
+import { announce, append, at, type Headers, outcome, piece, send } from './sending.ts'
 import { begin, press } from './writing.ts'
 
-type Headers = Record<string, string>
 /** A busy machine takes its time. */
 const SLOW = { timeout: 60_000 }
 let mason: Headers = {}
@@ -30,36 +30,6 @@ beforeAll(async () => {
   reviewer = await person('reviewer')
 })
 afterAll(closeDb)
-
-const announce = (headers: Headers, body: object) =>
-  fetch(`${SITE}/api/v1/photos`, {
-    method: 'POST',
-    headers: { ...headers, 'Content-Type': 'application/json' },
-    body: JSON.stringify(body),
-  })
-const at = (key: string) => `${SITE}/api/v1/photos/${key}`
-const piece = (offset: number) => ({
-  'Content-Type': 'application/partial-upload',
-  'Upload-Offset': String(offset),
-})
-const append = (headers: Headers, key: string, offset: number, body: Uint8Array) =>
-  fetch(at(key), { method: 'PATCH', headers: { ...headers, ...piece(offset) }, body: body as BodyInit })
-
-async function outcome(headers: Headers, key: string): Promise<Record<string, unknown>> {
-  for (;;) {
-    const told = (await (await fetch(at(key), { headers })).json()) as Record<string, unknown>
-    if (told.state !== 'waiting') return told
-  }
-}
-
-/** Sends a picture whole; resolves with its digest. */
-async function send(headers: Headers, file: Buffer): Promise<string> {
-  const key = v4()
-  await announce(headers, { key, size: file.length })
-  await append(headers, key, 0, file)
-  const { photo } = (await outcome(headers, key)) as { photo: { sha256: string } }
-  return photo.sha256
-}
 
 describe('an upload over HTTP', () => {
   it('brings 25 MB through in one request', async () => {

@@ -5,6 +5,8 @@ import { type AddressInfo, connect, createServer, type Socket } from 'node:net'
 export interface Relay {
   readonly url: string
   cut(): Promise<void>
+  /** There is a signal, but what stands before the site says that it is away. */
+  away(): Promise<void>
   mend(): Promise<void>
   close(): Promise<void>
 }
@@ -13,7 +15,13 @@ export interface Relay {
 export async function openRelay(site: string): Promise<Relay> {
   const { port: to, hostname } = new URL(site)
   const open = new Set<Socket>()
+  let isAway = false
   const server = createServer((near) => {
+    if (isAway) {
+      near.once('data', () => near.end('HTTP/1.1 502 Bad Gateway\r\nContent-Length: 4\r\n\r\naway'))
+      near.on('error', () => near.destroy())
+      return
+    }
     const far = connect(Number(to), hostname)
     for (const [one, other] of [
       [near, far],
@@ -42,7 +50,16 @@ export async function openRelay(site: string): Promise<Relay> {
   return {
     url: `http://127.0.0.1:${port}`,
     cut,
-    mend: () => listen(port),
+    away: async () => {
+      await cut()
+      isAway = true
+      await listen(port)
+    },
+    mend: async () => {
+      if (server.listening) await cut()
+      isAway = false
+      await listen(port)
+    },
     close: async () => {
       if (server.listening) await cut()
     },
