@@ -95,10 +95,48 @@ describe('The job form', () => {
   it('changes its fields with the kind of work', async () => {
     await withPage(PAGES.job, async (page) => {
       await page.selectOption('select[name=use]', 'roof-bedding')
+      expect(await page.isVisible('button[name=show]')).toBe(true)
       await follow(page, () => page.click('button[name=show]'))
       expect(await page.locator('input[name=length]').count()).toBe(1)
       expect(await page.locator('input[name=area]').count()).toBe(0)
     })
+  })
+
+  it('converts what was typed when other units are chosen, and refuses to where it cannot be read', async () => {
+    const typed = { depth: '25.4', loss: '0', 'joint-share': '20', heap: '10–20' }
+    await withPage(job({ area: '9.290304', ...typed }), async (page) => {
+      await page.selectOption('select[name=in]', 'us')
+      await submit(page)
+      // 0.3048 m to the foot and 25.4 mm to the inch (NIST SP 811); 10–20 °C are 50–68 °F.
+      expect(await page.inputValue('input[name=area]')).toBe('100')
+      expect(await page.inputValue('input[name=depth]')).toBe('1')
+      expect(await page.inputValue('input[name=heap]')).toBe('50–68')
+      expect(await page.textContent('#sheet')).toContain('1.67 ft³')
+      const { searchParams } = new URL(page.url())
+      expect([searchParams.get('units'), searchParams.get('in')]).toEqual(['us', null])
+    })
+    await withPage(job({ area: 'wide', ...typed, in: 'us' }), async (page) => {
+      expect(await page.inputValue('select[name=in]')).toBe('metric')
+      expect(await page.inputValue('input[name=area]')).toBe('wide')
+      expect(await page.inputValue('input[name=depth]')).toBe('25.4')
+    })
+  })
+
+  it('takes no sand that is to be measured for dry while nothing was measured', async () => {
+    await withPage(job({ depth: '25', sand: 'measured', show: 'fields' }), async (page) => {
+      expect(await page.locator('#sheet').count()).toBe(0)
+      expect(await page.textContent('#field-moisture-error')).toContain('nothing was given')
+    })
+  })
+
+  it('calls a sheet worked from examples where one was typed in, and there alone', async () => {
+    const example = 'Worked from the examples typed in advance'
+    await withPage(job({ area: '', depth: '25', show: 'fields' }), async (page) =>
+      expect(await page.textContent('#sheet')).toContain(example),
+    )
+    await withPage(job({ depth: '25', show: 'fields' }), async (page) =>
+      expect(await page.textContent('#sheet')).not.toContain(example),
+    )
   })
 
   it('gives the same wall in feet and inches', async () => {
@@ -293,17 +331,192 @@ describe('The job sheet with a script', () => {
     })
   })
 
-  it('says that the sheet is the one before, where it cannot be worked out or other fields are needed', async () => {
-    await opened(job({ depth: '25' }), async (page) => {
+  it('says that the sheet is the one before where it cannot be worked out, and tries again with a signal', async () => {
+    await opened(job({ depth: '25', 'joint-share': '20' }), async (page) => {
       const before = await figures(page)
       await page.route('**/job?*', (route) => route.abort())
       await page.fill('input[name=area]', '50')
       await page.getByText('Could not be worked out anew').waitFor()
       expect(await figures(page)).toBe(before)
       await page.unroute('**/job?*')
+      await page.evaluate(() => window.dispatchEvent(new Event('online')))
+      await page.locator('#sheet', { hasText: '250 L' }).waitFor()
+    })
+  })
+
+  it('shows the fields of another kind of work by itself, with the focus and all that was typed where it was', async () => {
+    await opened(job({ depth: '25', 'joint-share': '20', mixer: '90' }), async (page, trouble) => {
+      expect(await page.isVisible('button[value=fields]')).toBe(false)
+      await page.focus('select[name=use]')
       await page.selectOption('select[name=use]', 'plaster')
-      await page.getByText('Press “Show its fields” to go on').waitFor()
-      expect(await figures(page)).toBe(before)
+      await page.locator('input[name=coat1]').waitFor()
+      expect(await page.locator('input[name=depth]').count()).toBe(0)
+      expect(await page.inputValue('input[name=area]')).toBe('24')
+      expect(await page.inputValue('input[name=mixer]')).toBe('90')
+      expect(await page.locator(':focus').getAttribute('name')).toBe('use')
+      await page.locator('#sheet', { hasText: 'Plaster on a solid wall' }).waitFor()
+      await expect.poll(() => new URL(page.url()).searchParams.get('use')).toBe('plaster')
+      // Chosen by mistake: what stood in the fields of the first kind is still known.
+      await page.selectOption('select[name=use]', 'pointing-rubble')
+      await page.locator('input[name=depth]').waitFor()
+      expect(await page.inputValue('input[name=depth]')).toBe('25')
+      await expect.poll(() => new URL(page.url()).searchParams.get('depth')).toBe('25')
+      // 24 m² · 0.2 · 25 mm = 120 L.
+      await page.locator('#sheet .facts', { hasText: '120 L' }).waitFor()
+      expect(trouble).toEqual([])
+    })
+  })
+
+  it('asks for what was measured of the sand, and takes it', async () => {
+    await opened(job({ depth: '25' }), async (page) => {
+      await page.focus('select[name=sand]')
+      await page.selectOption('select[name=sand]', 'measured')
+      await page.locator('#field-moisture-error', { hasText: 'nothing was given' }).waitFor()
+      expect(await page.locator(':focus').getAttribute('name')).toBe('sand')
+      expect(await page.locator('.job-live-note').textContent()).toContain('One thing to mend')
+      expect(await page.locator('.job-live [role=alert]').count()).toBe(0)
+      await page.fill('input[name=moisture]', '5')
+      await page.locator('#sheet', { hasText: 'Moisture found: 5 %' }).waitFor()
+    })
+  })
+
+  it('adds and takes out works by itself, and goes back over both', async () => {
+    await opened(job({ depth: '25', loss: '10', 'joint-share': '20' }), async (page, trouble) => {
+      await page.fill('input[name=loss]', '12')
+      await page.click('button[value=more]')
+      await page.locator('select[name=use-2]:focus').waitFor()
+      expect(await page.inputValue('input[name=loss]')).toBe('12')
+      await page.selectOption('select[name=use-2]', 'plaster')
+      await page.locator('input[name=coat1-2]').fill('12')
+      await page.fill('input[name=loss-2]', '5')
+      // 24 m² · 0.2 · 25 mm + 12 % = 134.4 L; 10 m² · 12 mm + 5 % = 126 L.
+      await page.locator('#sheet .facts', { hasText: '260 L' }).waitFor()
+      await page.click('button[value=drop-1]')
+      await page.locator('#sheet .facts', { hasText: '126 L' }).waitFor()
+      expect(await page.locator('select[name^=use]').count()).toBe(1)
+      expect(await page.inputValue('input[name=coat1]')).toBe('12')
+      expect(await page.locator(':focus').getAttribute('name')).toBe('use')
+      await page.goBack()
+      await page.locator('#sheet .facts', { hasText: '260 L' }).waitFor()
+      expect(await page.inputValue('input[name=depth]')).toBe('25')
+      expect(await page.inputValue('input[name=coat1-2]')).toBe('12')
+      await page.goForward()
+      await page.locator('#sheet .facts', { hasText: '126 L' }).waitFor()
+      await expect.poll(() => page.locator('select[name^=use]').count()).toBe(1)
+      expect(trouble).toEqual([])
+    })
+  })
+
+  it('leaves alone what is typed while an answer is on its way, caret and all', async () => {
+    await opened(job({ depth: '25', 'joint-share': '20' }), async (page) => {
+      let answer = () => {}
+      const held = new Promise<void>((resolve) => {
+        answer = resolve
+      })
+      let asked = () => {}
+      const onWay = new Promise<void>((resolve) => {
+        asked = resolve
+      })
+      await page.route('**/job?*', async (route) => {
+        asked()
+        await held
+        await route.continue().catch(() => undefined)
+      })
+      await page.selectOption('select[name=use]', 'plaster')
+      await onWay
+      await page.focus('input[name=area]')
+      await page.keyboard.press('Home')
+      await page.keyboard.type('3')
+      answer()
+      await page.locator('input[name=coat1]').waitFor()
+      const area = page.locator('input[name=area]')
+      expect(await area.inputValue()).toBe('324')
+      expect(
+        await area.evaluate((one: HTMLInputElement) => [one === document.activeElement, one.selectionStart]),
+      ).toEqual([true, 1])
+      await page.locator('#sheet', { hasText: 'Area of the face: 324 m²' }).waitFor()
+    })
+  })
+
+  it('brings the working, left out while it is closed, when it is opened', async () => {
+    await opened(job({ depth: '25', 'joint-share': '20' }), async (page) => {
+      await page.fill('input[name=area]', '50')
+      await page.locator('#sheet', { hasText: '250 L' }).waitFor()
+      expect(await page.locator('#working table').count()).toBe(0)
+      await page.click('#working summary')
+      await page.locator('#working table').first().waitFor()
+      await page.fill('input[name=area]', '60')
+      await page.locator('#sheet', { hasText: '300 L' }).waitFor()
+      expect(await page.locator('#working').getAttribute('open')).not.toBeNull()
+      expect(await page.locator('#working table').count()).toBeGreaterThan(0)
+    })
+  })
+
+  it('calls no edit of this page a change by others, and still tells of an earlier revision', async () => {
+    const old = job({
+      depth: '25',
+      'joint-share': '20',
+      r: '1',
+      ed: '000000000000',
+      sums: '1',
+      is: '0000000000',
+    })
+    await opened(old, async (page) => {
+      const notices = page.locator('.job-notices')
+      expect(await notices.textContent()).toContain('At least one printed figure differs')
+      await page.fill('input[name=area]', '50')
+      await page.locator('#sheet', { hasText: '250 L' }).waitFor()
+      expect(await notices.textContent()).not.toContain('Something changed')
+      expect(await notices.textContent()).toContain('This sheet follows revision 1')
+      await page.reload({ waitUntil: 'networkidle' })
+      expect(await notices.textContent()).not.toContain('Something changed')
+    })
+  })
+
+  it('keeps in the address what cannot be read yet', async () => {
+    await opened(job({ depth: '25' }), async (page) => {
+      await page.fill('input[name=area]', 'wide')
+      await page.locator('.job-live #faults').waitFor()
+      await page.reload()
+      expect(await page.inputValue('input[name=area]')).toBe('wide')
+      expect(await page.inputValue('input[name=depth]')).toBe('25')
+    })
+  })
+
+  it('converts what is typed with the units, in Spanish as in English, and back', async () => {
+    const spanish = job(
+      { area: '9,290304', depth: '25,4', loss: '0', 'joint-share': '20' },
+      `/es${PAGES.job}`,
+    )
+    await opened(spanish, async (page, trouble) => {
+      await page.selectOption('select[name=in]', 'us')
+      await page.locator('#sheet', { hasText: '1,67 ft³' }).waitFor()
+      expect(await page.inputValue('input[name=area]')).toBe('100')
+      await page.fill('input[name=depth]', '2')
+      // 2 × 1.667 ft³ = 3.33 ft³ = 94.4 L.
+      await page.locator('#sheet', { hasText: '3,33 ft³' }).waitFor()
+      await page.getByText('Calculado de nuevo').waitFor({ state: 'attached' })
+      await page.selectOption('select[name=in]', 'metric')
+      await page.locator('#sheet', { hasText: '94,4 L' }).waitFor()
+      expect(await page.inputValue('input[name=area]')).toBe('9,29')
+      expect(await page.inputValue('input[name=depth]')).toBe('50,8')
+      expect(new URL(page.url()).pathname).toBe(`/es${PAGES.job}`)
+      expect(trouble).toEqual([])
+    })
+  })
+
+  it('keeps figures in the browser in the units that the form has come to ask in', async () => {
+    await opened(job({ depth: '25' }), async (page) => {
+      await page.selectOption('select[name=in]', 'us')
+      await page.locator('.field-control:has(#field-area)', { hasText: 'ft²' }).waitFor()
+      await page.click('#own > summary')
+      await page.fill('input[name=own-lime-fat-putty-density]', '82')
+      await page.getByRole('button', { name: 'Keep these' }).click()
+      await page.getByText('Kept in this browser').waitFor()
+      await page.goto(job({ depth: '25' }))
+      await page.click('#own > summary')
+      await page.getByRole('button', { name: 'Keep these' }).waitFor()
+      expect(await page.getByRole('button', { name: 'Put them in' }).count()).toBe(0)
     })
   })
 })

@@ -1,8 +1,8 @@
-import type { Range } from '#lib/mortar/range.ts'
 import { convert } from '#lib/mortar/units.ts'
 import type { Typed } from '../../_http/form.ts'
 import { markName } from '../../_http/form.ts'
 import { formatTyped } from '../../_words/format.ts'
+import { retypedText } from '../amount-text.ts'
 import { type AnyCalculation, type BenchData, SYSTEMS, type System } from './calculation.ts'
 import { askedUnitOf, readForm } from './read.ts'
 
@@ -26,7 +26,7 @@ export function switchUnits(
       switched[field.name] = list
         .map((value) => (value === null ? '–' : rounded(convert(value, field.unit, unit))))
         .join('\n')
-    else if (figure?.amount) switched[field.name] = rangeText(figure.amount, askedUnit, unit)
+    else if (figure?.amount) switched[field.name] = retypedText(figure.amount, askedUnit, unit)
     else if (fault) return undefined
     delete switched[markName(field.name)]
   }
@@ -34,11 +34,6 @@ export function switchUnits(
 }
 
 const rounded = (value: number) => formatTyped(Number(value.toPrecision(4)))
-
-function rangeText({ low, high }: Range, from: string, to: string): string {
-  const ends = low === high ? [low] : [low, high]
-  return ends.map((value) => rounded(convert(value, from, to))).join('–')
-}
 
 /** The system that a form without a script asks to change to, if it is another than it is written in. */
 export function askedSystem(typed: Typed): System | undefined {

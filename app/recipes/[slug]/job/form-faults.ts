@@ -4,9 +4,10 @@ import { convert } from '#lib/mortar/units.ts'
 import { faultSentence } from '../../../_http/fault-sentence.ts'
 import { materialLabel } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
+import { type Choice, choiceOf } from './choices.ts'
 import { fieldOfWork } from './fields.ts'
 import { fullLabel, ofWork, propertyLabel } from './labels.ts'
-import { allFields, type Choice, choiceOf, type Inputs, type ReadField } from './read-inputs.ts'
+import { allFields, type Inputs, type ReadField } from './read-inputs.ts'
 
 /** A fault as the form shows it: at its field, where it has one. */
 export interface FormFault {
@@ -27,7 +28,7 @@ export function formFaults(inputs: Inputs, faults: readonly FieldFault[]): FormF
     ...['lime', 'sand'],
     ...names(Object.values(inputs.site)),
     ...names(inputs.packs),
-    'units',
+    'in',
     ...names(inputs.prices),
     ...names(inputs.own.flatMap(({ fields }) => fields)),
     ...names(inputs.assumed),
@@ -45,6 +46,7 @@ const CHOICE_LABELS = {
   lime: 'fields.lime',
   sand: 'fields.sand',
   units: 'form.units',
+  in: 'form.units',
 } as const satisfies Record<Choice, string>
 
 function formFault(fault: FieldFault, fields: readonly ReadField[], several: boolean): FormFault {
@@ -58,7 +60,11 @@ function formFault(fault: FieldFault, fields: readonly ReadField[], several: boo
   if (own && own.read.text !== '')
     return { name: own.name, sentence: faultSentence(asked(fault, own), fullLabel(own)) }
   const choice = choiceOf(fault.field)
-  if (choice) return { name: fault.field, sentence: sentence(fault, t(CHOICE_LABELS[choice])) }
+  if (choice)
+    return {
+      name: choice === 'units' ? 'in' : fault.field,
+      sentence: sentence(fault, t(CHOICE_LABELS[choice])),
+    }
   if (fault.field === 'furtherWorks') return { sentence: t('faults.works', { most: MOST_WORKS }) }
   const [group, material = '', property = ''] = fault.field.split('.')
   if (group === 'override') return { name: 'reason', sentence: faultSentence(fault, t('fields.reason')) }

@@ -5,11 +5,12 @@ import { Field, SelectField } from '../../../_ui/field.tsx'
 import { labelOf } from '../../../_ui/label.ts'
 import { words } from '../../../_words/index.ts'
 import { AmountField } from './amount-field.tsx'
+import type { Choice } from './choices.ts'
 import { fieldOfWork, SANDS, SYSTEMS } from './fields.ts'
 import type { FormFault } from './form-faults.ts'
 import { OverrideFields } from './override-fields.tsx'
 import { OwnFields } from './own-fields.tsx'
-import type { Choice, Inputs, ReadField } from './read-inputs.ts'
+import type { Inputs, ReadField } from './read-inputs.ts'
 import { WorkFields } from './work-fields.tsx'
 
 interface Props {
@@ -44,6 +45,7 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
   return (
     <form className="job-form filter screen-only" method="get" action={action}>
       {revision !== undefined && <input type="hidden" name="r" value={revision} />}
+      <input type="hidden" name="units" value={inputs.system} />
       {/* Enter presses the first button of a form: it works out the sheet, whatever buttons stand before that one. */}
       <input type="submit" hidden />
       {inputs.works.map((work) => (
@@ -93,11 +95,12 @@ export function JobForm({ action, recipe, inputs, faults, revision }: Props) {
           {figure(site.mixer)}
           {inputs.packs.map((field) => figure(field))}
           <SelectField
-            name="units"
+            name="in"
             label={t('form.units')}
+            hint={t('form.unitsHint')}
             value={inputs.system}
             options={SYSTEMS.map((system) => ({ value: system, label: t(`systems.${system}`) }))}
-            {...errorOf('units')}
+            {...errorOf('in')}
           />
         </div>
       </fieldset>

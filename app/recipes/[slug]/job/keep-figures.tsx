@@ -8,8 +8,6 @@ import { forgetFigures, type KeptFigures, keepFigures, keptFigures, unitsTyped }
 interface Props {
   /** Every field that may be kept, by its name, with what it is called. */
   readonly labels: Readonly<Record<string, string>>
-  /** Units that the form asks in. */
-  readonly system: string
   readonly words: KeepWords
 }
 
@@ -18,12 +16,20 @@ interface Props {
  * nothing that was typed in other units or in another language. Without a script there is nothing here, and the address
  * still holds it all.
  */
-export function KeepFigures({ labels, system, words }: Props) {
+export function KeepFigures({ labels, words }: Props) {
   const [kept, setKept] = useState<KeptFigures>()
   const [said, setSaid] = useState('')
+  const [system, setSystem] = useState('')
   const place = useRef<HTMLDivElement>(null)
-  useEffect(() => setKept(read()), [])
-  if (!kept) return null
+  useEffect(() => {
+    const form = place.current?.closest('form')
+    const take = () => setSystem(systemOf(form))
+    setKept(read())
+    take()
+    form?.addEventListener('converted', take)
+    return () => form?.removeEventListener('converted', take)
+  }, [])
+  if (!kept) return <div ref={place} />
 
   const units = unitsTyped(system, askedLanguage())
   const inputs = () =>
@@ -53,7 +59,7 @@ export function KeepFigures({ labels, system, words }: Props) {
     setKept(read())
   }
   return (
-    <div className="job-keep" ref={place}>
+    <div ref={place}>
       {offered.length > 0 && (
         <>
           <p>
@@ -82,6 +88,12 @@ export function KeepFigures({ labels, system, words }: Props) {
 }
 
 const read = () => reach(keptFigures) || {}
+
+/** Units that a form asks in; a script may have changed them since the page came. */
+function systemOf(form: HTMLFormElement | null | undefined): string {
+  const units = form?.elements.namedItem('units')
+  return units instanceof HTMLInputElement ? units.value : ''
+}
 
 /** A browser may refuse even to name its store. */
 function reach<T>(use: (store: Storage) => T): T | undefined {

@@ -1,104 +1,118 @@
-/** What the server answered to a form: where it is found, its sheet or what is to be mended, and its fields. */
+import { followChildren } from './follow.ts'
+import { type Wish, wishFor } from './wish.ts'
+
+/** What the server answered to a form. */
 export interface Answered {
-  /** The address that holds it all, where there is a sheet. */
+  /** As the page holds it; an address that is kept for where there is a sheet. */
+  readonly form: HTMLFormElement
   readonly address: string | undefined
-  readonly part: Element
+  /** Its sheet or what is to be mended; neither where a reason is waited for. */
+  readonly part: Element | undefined
+  /** What stands above the form: how the sheet differs from what its address was made from, and the like. */
+  readonly notices: Element | null
   /** Its first figure in words, or how much is to be mended. */
   readonly telling: string
-  readonly page: Document
 }
 
 /** What stands in a form, as its address would have it; blank fields are left out. */
-function queryOf(form: HTMLFormElement): string {
+export function queryOf(form: HTMLFormElement): URLSearchParams {
   const query = new URLSearchParams()
   for (const [name, value] of new FormData(form))
     if (typeof value === 'string' && value.trim() !== '') query.append(name, value)
-  return query.toString()
+  if (query.get('in') === query.get('units')) query.delete('in')
+  return query
 }
 
-/** Does it ask for other fields than it shows? Then the server has to draw it anew, when it is told to. */
-export const wantsOtherFields = (form: HTMLFormElement): boolean =>
-  [...form.querySelectorAll<HTMLSelectElement>('select')].some(({ name, value, selectedOptions }) => {
-    const changed = selectedOptions[0]?.defaultSelected === false
-    return (
-      changed && (name.startsWith('use') || name === 'units' || (name === 'sand' && value === 'measured'))
-    )
-  })
+const textsOf = (form: HTMLFormElement) => [
+  ...form.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>('input[type=text], textarea'),
+]
 
-/** Was anything put in that the sheet does not know, by a browser that gives back what was typed before? */
+/** Names of the choices that the page does not know yet: it was drawn for others. */
+const changedChoices = (form: HTMLFormElement): string[] =>
+  [...form.querySelectorAll('select')]
+    .filter(({ selectedOptions }) => selectedOptions[0]?.defaultSelected === false)
+    .map(({ name }) => name)
+
+/** What is to be asked for as the form stands. */
+export const wishOf = (form: HTMLFormElement): Wish =>
+  wishFor(changedChoices(form), document.querySelector<HTMLDetailsElement>('#working')?.open === true)
+
+/** Was anything put in that the page does not know, by a browser that gives back what was typed before? */
 export const isTouched = (form: HTMLFormElement): boolean =>
-  [...form.querySelectorAll<HTMLInputElement>('input[type=text]')].some(
-    (one) => one.value !== one.defaultValue,
-  )
+  changedChoices(form).length > 0 || textsOf(form).some((one) => one.value !== one.defaultValue)
 
 /** Lets a key that is waiting have its turn: an old phone takes its time over each of these steps. */
 export const turn = () => new Promise((resolve) => setTimeout(resolve))
 
 /**
- * Sends the form as pressing its button would and takes the answer apart, so that no figure can differ from the one
- * that the button gives.
+ * Asks for the page that pressing the form's button would lead to and takes it apart, so that no figure can differ from
+ * the one that the button gives.
  *
  * @throws where nothing comes back, or something else than the page
  */
-export async function ask(form: HTMLFormElement, signal: AbortSignal): Promise<Answered> {
-  const response = await fetch(`${form.action}?${queryOf(form)}`, {
-    signal,
-    headers: { accept: 'text/html' },
-  })
+export async function ask(address: string, wish: Wish, signal: AbortSignal): Promise<Answered> {
+  const asked = new URL(address, location.href)
+  asked.searchParams.set('show', wish)
+  const response = await fetch(asked, { signal, headers: { accept: 'text/html' } })
   if (!response.ok) throw new Error(`answered ${response.status}`)
   const text = await response.text()
   await turn()
   signal.throwIfAborted()
   const page = new DOMParser().parseFromString(text, 'text/html')
+  const form = page.querySelector<HTMLFormElement>('form.job-form')
+  if (!form) throw new Error('answered with something else than the form')
   const sheet = page.getElementById('sheet')
-  const part = sheet ?? page.getElementById('faults')
-  if (!part) throw new Error('answered with neither a sheet nor what is to be mended')
-  part.removeAttribute('autofocus')
-  const first = part.querySelector(sheet ? '.facts > div' : '.notice-title')
+  const faults = page.getElementById('faults')
+  // In the place of the sheet it is told once, by the line above it, and takes nobody's focus.
+  faults?.removeAttribute('role')
+  faults?.remove()
+  const first = sheet?.querySelector('.facts > div') ?? faults?.querySelector('.notice-title')
   return {
-    address: sheet ? response.url.replace(/#.*$/, '') : undefined,
-    part,
+    form,
+    address: sheet?.dataset.address,
+    part: sheet ?? faults ?? undefined,
+    notices: page.querySelector('.job-notices'),
     telling: [...(first?.children.length ? first.children : first ? [first] : [])]
       .map(({ textContent }) => textContent)
       .join(': '),
-    page,
   }
 }
 
-const SAID = ['.field-error', '.field-echo', '.job-ask'] as const
-
-/** Says at each field what the answer says there: what was read, what is wrong, which of two was meant. */
-export function followFields(form: HTMLFormElement, page: Document): void {
-  for (const input of form.querySelectorAll<HTMLInputElement>('input[type=text]')) {
-    const theirs = page.getElementById(input.id)
-    const [ours, answered] = [input.closest('.job-field'), theirs?.closest('.job-field')]
-    if (!theirs || !ours || !answered) continue
-    for (const name of ['aria-describedby', 'aria-invalid']) follow(input, theirs, name)
-    follow(ours.firstElementChild, answered.firstElementChild, 'class')
-    for (const part of SAID) followPart(ours, answered, part)
+/**
+ * Draws the form as the answer has it: other fields, what was read in each, what is wrong.
+ *
+ * @param all also what was typed, where figures were converted or works moved up; else that stays as it is
+ */
+export function followForm(form: HTMLFormElement, answered: HTMLFormElement, all: boolean): void {
+  followChildren(form, answered)
+  for (const theirs of answered.elements) {
+    const ours = form.elements.namedItem((theirs as HTMLInputElement).name)
+    if (ours instanceof HTMLSelectElement) ours.value = (theirs as HTMLSelectElement).value
   }
+  if (!all) return
+  for (const one of textsOf(form)) if (one.value.trim() !== one.defaultValue) one.value = one.defaultValue
+  for (const one of form.querySelectorAll<HTMLInputElement>('input[type=radio]'))
+    one.checked = one.defaultChecked
 }
 
-/** What is the same is left alone: setting it again would have the page laid out again. */
-function follow(ours: Element | null, theirs: Element | null, name: string): void {
-  const value = theirs?.getAttribute(name) ?? null
-  if (!ours || ours.getAttribute(name) === value) return
-  if (value === null) ours.removeAttribute(name)
-  else ours.setAttribute(name, value)
-}
+/** Figures of fields that are gone with a kind of work, for when it is chosen again. */
+export class Vanished {
+  readonly #texts = new Map<string, string>()
 
-/** Radios that stand are left alone, so that the one in use keeps the focus. */
-function followPart(ours: Element, answered: Element, part: (typeof SAID)[number]): void {
-  const [there, wanted] = [ours.querySelector(part), answered.querySelector(part)]
-  if (there && wanted) {
-    if (part !== '.job-ask' && there.textContent !== wanted.textContent)
-      there.textContent = wanted.textContent
-  } else if (there) there.remove()
-  else if (wanted) {
-    const control = ours.querySelector('.field-control')
-    const copy = document.importNode(wanted, true)
-    if (part === '.field-error') control?.before(copy)
-    else if (part === '.field-echo') control?.after(copy)
-    else ours.append(copy)
+  /** Takes up what stands in fields that the answer has no more. */
+  take(form: HTMLFormElement, answered: HTMLFormElement): void {
+    for (const { name, value } of textsOf(form))
+      if (value.trim() !== '' && !answered.elements.namedItem(name)) this.#texts.set(name, value)
+  }
+
+  /** Puts back what stood in fields that were not there before. Says whether there was anything. */
+  putBack(form: HTMLFormElement, before: ReadonlySet<string>): boolean {
+    const back = textsOf(form).filter(({ name }) => !before.has(name) && this.#texts.has(name))
+    for (const one of back) one.value = this.#texts.get(one.name) ?? one.value
+    return back.length > 0
+  }
+
+  forget(): void {
+    this.#texts.clear()
   }
 }

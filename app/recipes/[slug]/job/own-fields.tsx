@@ -9,7 +9,7 @@ import type { Inputs, ReadField } from './read-inputs.ts'
 /** One's own figures in place of what is known of the materials and of what is assumed, and the browser's memory. */
 export function OwnFields({ inputs, figure }: { inputs: Inputs; figure: (field: ReadField) => ReactNode }) {
   const t = words('job')
-  const { own, assumed, packs, prices, system } = inputs
+  const { own, assumed, packs, prices } = inputs
   const typed = [...own.flatMap(({ fields }) => fields), ...assumed].some(({ read }) => read.text !== '')
   const labels = [
     ...own.flatMap(({ material, fields }) =>
@@ -34,7 +34,9 @@ export function OwnFields({ inputs, figure }: { inputs: Inputs; figure: (field: 
         <legend>{t('own.assumed')}</legend>
         <div className="form-grid">{assumed.map(figure)}</div>
       </fieldset>
-      <KeepFigures labels={Object.fromEntries(labels)} system={system} words={keepWords()} />
+      <div className="job-keep" data-script>
+        <KeepFigures labels={Object.fromEntries(labels)} words={keepWords()} />
+      </div>
     </details>
   )
 }

@@ -28,7 +28,6 @@ const t = words('job')
 /** The script has no catalogue; `{telling}` is filled in there. */
 const liveWords = () => ({
   busy: t('live.busy'),
-  fields: t('live.fields'),
   failed: t('live.failed'),
   done: t('live.done', { telling: '{telling}' }),
 })
@@ -51,7 +50,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   const { recipe, inputs, sheet, versions, faults, earlier } = worked
   const { typed } = inputs
   const address = versions && addressOf(path, typed, versions)
-  if (address && !inputs.fresh && !isComplete(typed)) redirect(`${address}#sheet`)
+  if (address && !inputs.fresh && typed.show === undefined && !isComplete(typed)) redirect(`${address}#sheet`)
   return (
     <>
       <PageHead
@@ -60,16 +59,18 @@ export default async function JobPage({ params, searchParams }: Props) {
         lead={<span className="screen-only">{t('lead')}</span>}
       >
         {recipe.body.invented && <InventedNotice page="one" />}
-        {versions && address && (
-          <VersionNotice
-            changes={changesSince(typed, versions)}
-            versions={versions}
-            latest={recipe.latest}
-            today={address}
-          />
-        )}
-        <FaultList faults={faults} />
-        {!sheet && <StandingNotice recipe={recipe.body} />}
+        <div className="job-notices">
+          {versions && address && (
+            <VersionNotice
+              changes={changesSince(typed, versions)}
+              versions={versions}
+              latest={recipe.latest}
+              today={address}
+            />
+          )}
+          <FaultList faults={faults} />
+          {!sheet && <StandingNotice recipe={recipe.body} />}
+        </div>
       </PageHead>
       <JobForm action={path} recipe={recipe.body} inputs={inputs} faults={faults} revision={earlier} />
       <LiveSheet words={liveWords()}>
@@ -80,6 +81,7 @@ export default async function JobPage({ params, searchParams }: Props) {
             sheet={sheet}
             versions={versions}
             address={address}
+            fullAddress={addressOf(path, asItWouldBeSent(inputs), versions)}
             working={typed.working === 'open'}
             cardAddress={addressOf(`${path}/card`, asItWouldBeSent(inputs), versions)}
             workingAddress={`${addressOf(path, { ...asItWouldBeSent(inputs), working: 'open' }, versions)}#working`}

@@ -8,6 +8,7 @@ import { WORK_KINDS, type WorkKind } from '#lib/mortar/takeoff.ts'
 import { convert, shownUnit } from '#lib/mortar/units.ts'
 import { type AmountRead, readAmount, type Typed } from '../../../_http/form.ts'
 import { formatNumber } from '../../../_words/format.ts'
+import { pick, unknownChoices } from './choices.ts'
 import {
   type AmountField,
   DAMP,
@@ -26,12 +27,16 @@ import {
 } from './fields.ts'
 import { merge, place, requested } from './make-request.ts'
 import { assumedFields, ownFields } from './own-figures.ts'
+import { askedSystem, switchUnits } from './switch-units.ts'
+import { asksLive, wantsExamples } from './wish.ts'
 import { arrangeWorks } from './works.ts'
 
 /** A field with what was read in it, in the unit it was asked in. */
 export interface ReadField extends AmountField {
   readonly askedUnit: string
   readonly read: AmountRead
+  /** What stands in it is an example, which nobody typed. */
+  readonly exampled?: true
 }
 
 /** One piece of work as the form has it. */
@@ -45,8 +50,10 @@ export interface WorkRead {
 
 /** The form as it stands: every choice and figure, and the request that they make. */
 export interface Inputs {
-  /** Nothing was sent yet, or the fields of another kind were asked for: examples are typed in advance. */
+  /** Nothing was sent yet, or other fields were asked for: blank ones may have examples typed in advance. */
   readonly fresh: boolean
+  /** Were any? */
+  readonly exampled: boolean
   readonly system: System
   /** What was typed, under the names that the works have now. */
   readonly typed: Typed
@@ -67,10 +74,23 @@ export interface Inputs {
   readonly faults: readonly FieldFault[]
 }
 
-/** Reads the job form of a recipe from the address. */
+/** Reads the job form of a recipe from the address, in the units that it asks to change to. */
 export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revision: number): Inputs {
+  const to = askedSystem(sent)
+  const { show, ...typed } = sent
+  const asTyped = to && readForm(typed, slug, recipe, revision)
+  const switched = asTyped && switchUnits(asTyped.typed, allFields(asTyped), to)
+  return readForm(
+    switched ? { ...switched, ...(show !== undefined && { show }) } : sent,
+    slug,
+    recipe,
+    revision,
+  )
+}
+
+function readForm(sent: Typed, slug: string, recipe: RecipeBody, revision: number): Inputs {
   const untouched = sent.use === undefined
-  const fresh = untouched || sent.show !== undefined
+  const fresh = untouched || (sent.show !== undefined && !asksLive(sent.show))
   const { typed, count, added } = arrangeWorks(sent, MOST_WORKS, (there) => kindFor(recipe, there))
   const system = pick(SYSTEMS, typed.units) ?? 'metric'
   const sand = pick(SANDS, typed.sand) ?? 'damp'
@@ -79,7 +99,7 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
   const works = Array.from({ length: count }, (_, k): WorkRead => {
     const number = k + 1
     const kind = pick(WORK_KINDS, typed[fieldOfWork('use', number)]) ?? kindFor(recipe)
-    const asExample = untouched || sent.show === 'fields' || number === added
+    const asExample = untouched || wantsExamples(sent.show, number) || number === added
     return {
       number,
       kind,
@@ -94,7 +114,8 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
   const prices = priceFields(recipe).map(read)
   const own = ownFields(recipe).map(({ material, fields }) => ({ material, fields: fields.map(read) }))
   const assumed = assumedFields().map(read)
-  const asked = allFields({ works, site, packs, prices, own, assumed }).filter(
+  const fields = allFields({ works, site, packs, prices, own, assumed })
+  const asked = fields.filter(
     ({ name }) => sand === 'measured' || (name !== 'moisture' && name !== 'bulking'),
   )
   const overridden = recipe.standing !== 'in-use' && typed.override === 'yes'
@@ -108,13 +129,14 @@ export function readInputs(sent: Typed, slug: string, recipe: RecipeBody, revisi
     ...(sand === 'damp' && { sandMoisturePercent: DAMP }),
     ...(overridden && { override: { reason: typed.reason ?? '' } }),
   }
-  typing.push(...unknownChoices(typed, works))
-  const unmeasured = sand === 'measured' && !fresh && !site.moisture.read.text && !site.bulking.read.text
+  typing.push(...unknownChoices(typed, works.length))
+  const unmeasured = sand === 'measured' && !site.moisture.read.text && !site.bulking.read.text
   if (unmeasured) typing.push({ field: site.moisture.path, code: 'required' })
   for (const field of asked) place(draft, field.path, requested(field))
   const parsed = jobRequest.safeParse(draft)
   return {
     fresh,
+    exampled: fields.some((field) => field.exampled),
     typed,
     system,
     works,
@@ -147,35 +169,13 @@ type Fields = Pick<Inputs, 'works' | 'site' | 'packs' | 'prices' | 'own' | 'assu
 /** What the form would send as it stands: what was typed, and the examples that stand in it by themselves. */
 export function asItWouldBeSent(inputs: Inputs): Typed {
   const { typed, works } = inputs
-  const { show: _, ...kept } = typed
+  const { show: _, in: __, ...kept } = typed
   const kinds = works.map(({ number, kind }) => [fieldOfWork('use', number), kind] as const)
   const texts = allFields(inputs).flatMap(({ name, read }) =>
     read.text === '' ? [] : [[name, read.text] as const],
   )
   return { ...Object.fromEntries([...kinds, ...texts]), ...kept }
 }
-
-/** The fields that choose from a list; the address may hold anything. */
-const CHOICES = { use: WORK_KINDS, lime: LIME_STATES, sand: SANDS, units: SYSTEMS } as const
-export type Choice = keyof typeof CHOICES
-
-/** The choice that a field is; that of a further work has its number behind it. */
-export const choiceOf = (name: string): Choice | undefined => {
-  const own = name.replace(/^use-\d+$/, 'use')
-  return Object.hasOwn(CHOICES, own) ? (own as Choice) : undefined
-}
-
-/** A choice that is not offered is never taken for another. */
-function unknownChoices(typed: Typed, works: readonly WorkRead[]): FieldFault[] {
-  const further = works.slice(1).map(({ number }) => [fieldOfWork('use', number), WORK_KINDS] as const)
-  return [...Object.entries(CHOICES), ...further].flatMap(([field, list]) => {
-    const value = typed[field]
-    return value === undefined || pick<string>(list, value) ? [] : [{ field, code: 'unknown', value }]
-  })
-}
-
-const pick = <T extends string>(list: readonly T[], value: string | undefined): T | undefined =>
-  list.find((one) => one === value)
 
 function readField(field: AmountField, typed: Typed, system: System, asExample: boolean): ReadField {
   const askedUnit = shownUnit(field.unit, system)
@@ -186,5 +186,6 @@ function readField(field: AmountField, typed: Typed, system: System, asExample: 
     ...field,
     askedUnit,
     read: { text: formatNumber(example), amount: { low: example, typical: example, high: example } },
+    exampled: true,
   }
 }

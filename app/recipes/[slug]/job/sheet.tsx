@@ -6,6 +6,7 @@ import { KeepSheet } from '../../../_kept/keep-sheet.tsx'
 import { labelOf } from '../../../_ui/label.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { words } from '../../../_words/index.ts'
+import { inLanguage } from '../../../_words/language.ts'
 import { JobCautions } from './cautions-line.tsx'
 import { Sequence, Storage, Warnings } from './guidance.tsx'
 import { Quantities } from './quantities.tsx'
@@ -13,6 +14,7 @@ import type { Inputs } from './read-inputs.ts'
 import { TakenList } from './taken-list.tsx'
 import { Totals } from './totals.tsx'
 import type { Versions } from './versions.ts'
+import { leavesWorking } from './wish.ts'
 import { WorksDrawn } from './work-drawn.tsx'
 import { WorkedFrom } from './worked-from.tsx'
 import { Working } from './working.tsx'
@@ -27,6 +29,8 @@ interface Props {
   readonly working: boolean
   readonly workingAddress: string
   readonly address: string
+  /** The same with what stands in the form by itself, for a script that follows it. */
+  readonly fullAddress: string
   readonly cardAddress: string
 }
 
@@ -39,13 +43,19 @@ export function Sheet({
   working,
   workingAddress,
   address,
+  fullAddress,
   cardAddress,
 }: Props) {
   const t = words('job')
   const { body, slug } = recipe
   const { system, money } = inputs
   return (
-    <section className="job-sheet" id="sheet" aria-labelledby="sheet-head">
+    <section
+      className="job-sheet"
+      id="sheet"
+      aria-labelledby="sheet-head"
+      data-address={inLanguage(fullAddress)}
+    >
       <h2 id="sheet-head">{t('sheet.title')}</h2>
       {body.standing !== 'in-use' && (
         <Notice
@@ -56,7 +66,7 @@ export function Sheet({
           <p>{t('standing.printed', { reason: inputs.reason })}</p>
         </Notice>
       )}
-      {inputs.fresh && <p className="screen-only">{t('sheet.example')}</p>}
+      {inputs.exampled && <p className="screen-only">{t('sheet.example')}</p>}
       <WorkedFrom inputs={inputs} />
       <Totals sheet={sheet} system={system} money={money} />
       <WorksTable sheet={sheet} system={system} />
@@ -85,10 +95,10 @@ export function Sheet({
           {t('card.open')}
         </a>
       </p>
-      <KeepSheet fresh={inputs.fresh} address={address} />
+      <KeepSheet fresh={inputs.exampled} address={address} />
       <WorksDrawn works={worksAsked(inputs)} system={system} printed={working} />
       <TakenList sheet={sheet} inputs={inputs} printed={working} />
-      <Working sheet={sheet} open={working} />
+      <Working sheet={sheet} open={working} left={!working && leavesWorking(inputs.typed.show)} />
     </section>
   )
 }

@@ -19,6 +19,9 @@ export const versionsNow = (sheet: JobSheet, revision: number): Versions => ({
   shorter: shorterDigestsOf(sheet),
 })
 
+/** Names that act once and are no part of an address that is kept. */
+const ACTS = ['show', 'in']
+
 /** How the address names them. */
 const VERSION_NAMES = { revision: 'r', edition: 'ed', sums: 'sums', digest: 'is' } as const
 
@@ -31,7 +34,7 @@ export function addressOf(path: string, typed: Typed, versions: Versions): strin
   const query = new URLSearchParams()
   const names: readonly string[] = Object.values(VERSION_NAMES)
   for (const [name, value] of Object.entries(typed))
-    if (!names.includes(name) && name !== 'show') query.set(name, value)
+    if (!names.includes(name) && !ACTS.includes(name)) query.set(name, value)
   for (const [part, name] of Object.entries(VERSION_NAMES))
     query.set(name, String(versions[part as keyof typeof VERSION_NAMES]))
   return `${path}?${query}`

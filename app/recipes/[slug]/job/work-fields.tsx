@@ -39,8 +39,8 @@ export function WorkFields({
           {...(error !== undefined && { error })}
         />
         <div className="job-show">
-          {button('fields', t('form.show'))}
           {several && button(`drop-${number}`, t('works.drop', { number: String(number) }))}
+          <span className="job-show-fields">{button('fields', t('form.show'))}</span>
         </div>
       </div>
       <div className="form-grid">

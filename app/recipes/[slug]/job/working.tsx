@@ -9,14 +9,25 @@ import { ofWork, propertyLabel } from './labels.ts'
 
 const t = words('job')
 
-/** Every line of working: formula, numbers, result with its range, source. */
-export function Working({ sheet, open }: { sheet: JobSheet; open: boolean }) {
+/**
+ * Every line of working: formula, numbers, result with its range, source.
+ *
+ * @param props.left is it left out, for a script to ask for when it is opened?
+ */
+export function Working({ sheet, open, left }: { sheet: JobSheet; open: boolean; left: boolean }) {
+  const summary = <summary>{words('workOut')('working.show')}</summary>
+  if (left)
+    return (
+      <details className="job-working" id="working" data-left>
+        {summary}
+      </details>
+    )
   const unknown = sheet.unknowns.map(({ material, property }) =>
     t('sheet.pair', { name: materialLabel(material), value: propertyLabel(property) }),
   )
   return (
     <details className="job-working" id="working" open={open}>
-      <summary>{words('workOut')('working.show')}</summary>
+      {summary}
       <p className="note">{words('workOut')('working.note')}</p>
       {sheet.works.length > 1 &&
         sheet.works.map(({ kind }, k) => (
