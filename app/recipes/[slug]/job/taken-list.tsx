@@ -35,7 +35,7 @@ export function TakenList({ sheet, inputs, printed }: { sheet: JobSheet; inputs:
           { key: 'figure', head: t('taken.figure'), names: true },
           { key: 'value', head: t('taken.value'), number: true },
           { key: 'from', head: t('taken.from') },
-          { key: 'replace', head: t('taken.replace') },
+          { key: 'replace', head: t('taken.replace'), tight: true },
         ]}
         rows={list.map(({ label, value, unit, basis, source, replacedBy }) => ({
           key: label,
