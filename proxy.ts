@@ -23,8 +23,8 @@ const STANDS_ALONE =
 /** Where a photo may be taken, and a place read from the device, when its owner asks for it. */
 const WRITES = /^\/write(?:\/|$)/
 
-/** What saves a draft as it is typed answers in the language of its page, which the address does not name. */
-const SAYS_LANGUAGE = /^\/api\/drafts\//
+/** What a page's script sends is answered in the language of the page, which the address does not name. */
+const SAYS_LANGUAGE = /^\/api\/(?:drafts\/|v1\/photos$)/
 
 /**
  * The gate before every page and every JSON answer: bounds what may come in, takes the language out of the address,

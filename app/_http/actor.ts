@@ -1,5 +1,6 @@
 import { cookies, headers } from 'next/headers'
 import { cache } from 'react'
+import { askedLanguage } from '#app/asked.ts'
 import type { Actor, Member } from '#lib/access/actor.ts'
 import { mayPass, PAGES, type PageDoor } from '#lib/access/doors.ts'
 import { actorOf, cameSecure, sessionOf } from '#lib/auth/current.ts'
@@ -71,6 +72,7 @@ export async function requestFrom(): Promise<From> {
     device: jar.get(deviceCookieName(await isSecure()))?.value,
     address: addressOf(given.get('x-forwarded-for'), readSettings().proxyHops),
     agent: given.get('user-agent') ?? '',
+    language: askedLanguage(),
   }
 }
 

@@ -1,3 +1,5 @@
+import { askedLanguage } from '#app/asked.ts'
+import type { Problem } from '#lib/api/problem.ts'
 import { locale, words } from '../_words/index.ts'
 import { inLanguage } from '../_words/language.ts'
 import type { Language } from '../_words/languages.ts'
@@ -34,6 +36,15 @@ export function refusalPage(status: number, lead: string, secure: boolean, langu
 <p>${t('excess.next')}</p>
 <p><a href="${inLanguage('/', language)}">${t('excess.home')}</a></p>`
   return plainPage(status, title, secure, language, { body })
+}
+
+/** Says why a plain form with files was refused as a whole, and leads back to the page that it stood on. */
+export function notTakenPage({ status, detail }: Problem, back: string, secure: boolean): Response {
+  const t = words('faults')
+  const lead = detail ?? t(status === 503 ? 'unavailable.lead' : 'notTaken.fault')
+  const body = `<p>${lead}</p>
+<p><a href="${back.replaceAll(/[<>"'&]/g, (sign) => `&#${sign.charCodeAt(0)};`)}">${t('notTaken.back')}</a></p>`
+  return plainPage(status, t('notTaken.title'), secure, askedLanguage(), { body })
 }
 
 /** A page that stands on nothing: no database, no script, no file beside it. Its words are ours alone. */

@@ -1,3 +1,6 @@
+import { askedLanguage } from '#app/asked.ts'
+import { LANGUAGE_HEADER } from '../_words/languages.ts'
+
 /** A picture that is ready: what a form keeps of it. */
 export interface ReadyPhoto {
   readonly sha256: string
@@ -106,12 +109,14 @@ async function ask(
   { signal, onProgress }: SendOptions,
   size: number,
   sent: number,
-  request: (again: boolean) => RequestInit,
+  request: (again: boolean) => Omit<RequestInit, 'headers'> & { headers?: Record<string, string> },
 ): Promise<Status> {
   for (let failures = 0; ; failures += 1) {
     signal.throwIfAborted()
     try {
-      const answer = await fetch(url, { ...request(failures > 0), signal, cache: 'no-store' })
+      const { headers, ...asked } = request(failures > 0)
+      const told = { ...headers, [LANGUAGE_HEADER]: askedLanguage() }
+      const answer = await fetch(url, { ...asked, headers: told, signal, cache: 'no-store' })
       // Somebody, most likely this page in another window, sent a piece meanwhile: the place is asked for.
       if (answer.ok) return (await answer.json()) as Status
       if (answer.status < 500 && answer.status !== 409) throw await refusalIn(answer)

@@ -1,19 +1,11 @@
+import { AsyncLocalStorage } from 'node:async_hooks'
 import { workUnitAsyncStorage } from 'next/dist/server/app-render/work-unit-async-storage.external.js'
 import { isLanguage, LANGUAGE_HEADER, type Language } from './languages.ts'
 
-/** What is spoken where nobody asks: in mail, and in tests. */
-let spoken: Language = 'en'
+const told = new AsyncLocalStorage<Language>()
 
-/** Speaks a language where no request says one, until this is done. */
-export function speaking<T>(language: Language, act: () => T): T {
-  const before = spoken
-  spoken = language
-  try {
-    return act()
-  } finally {
-    spoken = before
-  }
-}
+/** Speaks a language until this is done, whatever a request says: in mail, in files for one reader, and in tests. */
+export const speaking = <T>(language: Language, act: () => T): T => told.run(language, act)
 
 /**
  * The language of the request that is being answered. Words are asked for in the middle of everything, so this can't
@@ -24,11 +16,13 @@ export function speaking<T>(language: Language, act: () => T): T {
  *   visitor's would be everybody's. Ask inside a function; a page's title goes into `generateMetadata`.
  */
 export function askedLanguage(): Language {
+  const spoken = told.getStore()
+  if (spoken !== undefined) return spoken
   const asked = workUnitAsyncStorage.getStore()
   if (asked?.type === 'request') {
     const language = asked.headers.get(LANGUAGE_HEADER) ?? ''
     return isLanguage(language) ? language : 'en'
   }
-  if (process.env.NEXT_RUNTIME === undefined) return spoken
+  if (process.env.NEXT_RUNTIME === undefined) return 'en'
   throw new Error('Words were asked for outside a request, so their language is not known')
 }

@@ -18,7 +18,7 @@ export function eachLanguage<T>(make: (language: Language) => T): () => T {
 }
 
 /** Addresses that are the same in every language: files, and what programs ask. */
-const ONE_FOR_ALL = /^\/(?:\/|\\|api\/|_next\/|photos\/(?:add$|[0-9a-f]{64}\/)|icon\.svg)/
+const ONE_FOR_ALL = /^\/(?:\/|\\|api\/|_next\/|photos\/(?:add(?:$|\?)|[0-9a-f]{64}\/)|icon\.svg)/
 
 /**
  * An address of this site in the language that is spoken now: `/recipes` is `/es/recipes` on a Spanish page. English
@@ -29,6 +29,12 @@ export function inLanguage(address: string, language: Language = askedLanguage()
   const [, path = '', rest = ''] = /^([^?#]*)(.*)$/s.exec(address) ?? []
   if (isLanguage(path.split('/')[1] ?? '')) return address
   return `/${language}${path === '/' ? '' : path}${rest}`
+}
+
+/** A whole link to this site, as mail needs it, that leads to its page in the language spoken now. */
+export function linkInLanguage(link: string): string {
+  const { origin, pathname, search, hash } = new URL(link)
+  return `${origin}${inLanguage(`${pathname}${search}${hash}`)}`
 }
 
 /** The path of an address without its language, and that language; in capitals too, as the framework leads them there. */

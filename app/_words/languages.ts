@@ -1,15 +1,14 @@
-/** The languages of the site; the first stands at the root of the addresses, each other one under its tag. */
-export const LANGUAGES = ['en', 'es'] as const
-export type Language = (typeof LANGUAGES)[number]
+import type { Language } from '#lib/entry/languages.ts'
+
+/** The first stands at the root of the addresses, each other one under its tag. */
+export { isLanguage, LANGUAGES, type Language } from '#lib/entry/languages.ts'
 
 /** What each language calls itself. */
 export const OWN_NAMES: Record<Language, string> = { en: 'English', es: 'Español' }
 
-export const isLanguage = (text: string): text is Language => LANGUAGES.some((one) => one === text)
-
 /**
- * The header by which the gate tells pages the language of the address. A browser's own counts only where a draft is
- * saved and where photos pass by the gate: it chooses words for whoever sent it, and nothing else.
+ * The header by which the gate tells pages the language of the address. A browser's own counts only where a page's
+ * script saves a draft or sends a photo: it chooses words for whoever sent it, and nothing else.
  */
 export const LANGUAGE_HEADER = 'x-putlog-language'
 

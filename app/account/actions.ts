@@ -7,7 +7,7 @@ import { sendConfirmLink } from '#lib/auth/send-link.ts'
 import { emailField } from '#lib/auth/sign-in.ts'
 import { nameField, passwordField } from '#lib/auth/sign-up.ts'
 import { sendsMail } from '#lib/mail/send-mail.ts'
-import { renameAccount } from '#lib/workflow/account-change.ts'
+import { setLanguage as chooseLanguage, renameAccount } from '#lib/workflow/account-change.ts'
 import { closeAccount as close } from '#lib/workflow/account-close.ts'
 import { endSessions as end } from '#lib/workflow/session-end.ts'
 import { act } from '../_http/action.ts'
@@ -15,6 +15,8 @@ import { carrySession, dropSession, ownAccount, requestFrom } from '../_http/act
 import { anew } from '../_http/anew.ts'
 import { addressWith } from '../_ui/query.ts'
 import { words } from '../_words/index.ts'
+import { linkInLanguage } from '../_words/language.ts'
+import { LANGUAGES, OWN_NAMES } from '../_words/languages.ts'
 import { fieldLabel } from '../sign-in/labels.ts'
 
 const current = { 'current-password': passwordField.optional() }
@@ -27,6 +29,17 @@ export const rename = act('rename', {
     const { own } = await ownAccount()
     await renameAccount(own, name)
     return words('account')('account.renamed', { name })
+  },
+})
+
+/** Chooses the language of one's mail and calendar. */
+export const setLanguage = act('setLanguage', {
+  schema: z.strictObject({ language: z.enum(LANGUAGES) }),
+  label: fieldLabel,
+  run: async (_, { language }) => {
+    const { own } = await ownAccount()
+    await chooseLanguage(own, language)
+    return words('account')('account.languageSet', { language: OWN_NAMES[language] })
   },
 })
 
@@ -44,7 +57,7 @@ export const setAddress = act('setAddress', {
     }
     await sendConfirmLink(session, email, await requestFrom(), (link) => ({
       subject: t('mail.confirm.subject'),
-      text: t('mail.confirm.text', { link }),
+      text: t('mail.confirm.text', { link: linkInLanguage(link) }),
     }))
     return t('account.confirmSent', { email })
   },

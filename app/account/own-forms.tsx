@@ -3,8 +3,9 @@ import { sendsMail } from '#lib/mail/send-mail.ts'
 import { ActionForm, type FormField } from '../_ui/action-form.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
+import { LANGUAGES, OWN_NAMES } from '../_words/languages.ts'
 import { NAME, NEW_PASSWORD } from '../sign-in/fields.ts'
-import { closeAccount, rename, setAddress, setPassword } from './actions.ts'
+import { closeAccount, rename, setAddress, setLanguage, setPassword } from './actions.ts'
 
 const t = words('account')
 const faulty = () => t('form.faulty')
@@ -50,6 +51,28 @@ export const WhoSection = ({ session }: Props) => (
         ...current(session),
       ]}
       send={t(sendsMail() ? 'account.sendConfirm' : 'account.changeAddress')}
+      faulty={faulty()}
+      plain
+    />
+  </Section>
+)
+
+/** The language of mail and of the calendar: pages have theirs from the address. */
+export const LanguageSection = ({ session }: Props) => (
+  <Section id="set-language" title={t('field.language')} note={t('account.languageNote')}>
+    <ActionForm
+      id="language"
+      action={setLanguage}
+      fields={[
+        {
+          name: 'language',
+          label: t('field.language'),
+          kind: 'choice',
+          value: session.language,
+          options: LANGUAGES.map((value) => ({ value, label: OWN_NAMES[value] })),
+        },
+      ]}
+      send={t('account.setLanguage')}
       faulty={faulty()}
       plain
     />

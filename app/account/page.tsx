@@ -11,7 +11,7 @@ import { Section } from '../_ui/section.tsx'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { signOut } from './actions.ts'
-import { CloseSection, PasswordSection, WhoSection } from './own-forms.tsx'
+import { CloseSection, LanguageSection, PasswordSection, WhoSection } from './own-forms.tsx'
 import { SessionsSection } from './sessions.tsx'
 
 const t = words('account')
@@ -62,6 +62,7 @@ export default async function Account({ searchParams }: { searchParams: Promise<
         />
       </Section>
       <WhoSection session={session} />
+      <LanguageSection session={session} />
       <PasswordSection session={session} />
       <SessionsSection
         sessions={await listSessions(session.accountId)}

@@ -1,13 +1,12 @@
 import { v7 } from 'uuid'
 import { words } from '../_words/index.ts'
-import { inLanguage } from '../_words/language.ts'
+import { photosAddress } from './add/address.ts'
 
 /** Photos sent as a plain form: whole, without progress, without a way to go on after a cut. */
 export function PlainPhotoForm({ back }: { back: string }) {
   const t = words('photos')
   return (
-    <form className="act" method="post" encType="multipart/form-data" action="/photos/add">
-      <input type="hidden" name="back" value={inLanguage(back)} />
+    <form className="act" method="post" encType="multipart/form-data" action={photosAddress(back)}>
       <input type="hidden" name="key" value={v7()} />
       <p className="field-hint" id="plain-hint">
         {t('pick.kinds')} {t('pick.faces')}

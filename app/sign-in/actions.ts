@@ -11,16 +11,10 @@ import { act } from '../_http/action.ts'
 import { carrySession, currentSession, pathWithin, requestFrom } from '../_http/actor.ts'
 import { redirect } from '../_http/redirect.ts'
 import { words } from '../_words/index.ts'
-import { inLanguage } from '../_words/language.ts'
+import { linkInLanguage } from '../_words/language.ts'
 import { fieldLabel } from './labels.ts'
 
 const to = z.string().optional()
-
-/** A link to this site that leads to its page in the language of this one. */
-function linkInLanguage(link: string): string {
-  const { origin, pathname, search } = new URL(link)
-  return `${origin}${inLanguage(pathname)}${search}`
-}
 
 /** Signs in with a password. */
 export const signIn = act('signIn', {

@@ -150,6 +150,7 @@ export const ACTIONS = {
   redeemLink: 'anyone',
   rename: 'member',
   setAddress: 'member',
+  setLanguage: 'member',
   setPassword: 'member',
   endSessions: 'member',
   signOut: 'member',

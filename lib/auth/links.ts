@@ -94,7 +94,7 @@ async function makeSteward(
     return null
   }
   const { name, email } = need(given, ['name', 'email', 'password'])
-  const account = { name, email, key: makeAuthorKey(), passwordHash: given.passwordHash, confirmed: false }
+  const account = { ...newAccount(given, from), name, email, confirmed: false }
   const id = await openAccount(tx, { ...account, roles: [...FIRST_ROLES, 'steward'] })
   return openSession(tx, { id, key: account.key }, 'link', from)
 }
@@ -117,10 +117,16 @@ async function signInByAddress(
     return openSession(tx, known, 'link', from)
   }
   const { name } = need(given, ['name'])
-  const account = { name, email, key: makeAuthorKey(), passwordHash: given.passwordHash, confirmed: true }
+  const account = { ...newAccount(given, from), name, email, confirmed: true }
   const id = await openAccount(tx, { ...account, roles: FIRST_ROLES })
   return openSession(tx, { id, key: account.key }, 'link', from)
 }
+
+const newAccount = ({ passwordHash }: Given, { language = 'en' }: From) => ({
+  key: makeAuthorKey(),
+  passwordHash,
+  language,
+})
 
 /** The answers that a link's page asks for, all of them there. */
 function need<K extends keyof LinkAnswers>(given: LinkAnswers, names: readonly K[]): Record<K, string> {

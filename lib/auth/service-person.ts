@@ -27,14 +27,18 @@ export async function signInFromService(
   from: From,
 ): Promise<{ readonly sid: string } | { readonly refused: 'address' }> {
   return db().$transaction(async (tx) => {
-    const account = await accountFor(tx, person)
+    const account = await accountFor(tx, person, from)
     return account === null
       ? { refused: 'address' as const }
       : { sid: await openSession(tx, account, 'service', from) }
   })
 }
 
-async function accountFor(tx: Db, person: ServicePerson): Promise<{ id: string; key: string } | null> {
+async function accountFor(
+  tx: Db,
+  person: ServicePerson,
+  { language = 'en' }: From,
+): Promise<{ id: string; key: string } | null> {
   const known = await accountByIdentity(tx, person)
   if (known !== null) return known
   const sameAddress = person.email === null ? null : await accountByEmail(person.email, tx)
@@ -45,8 +49,8 @@ async function accountFor(tx: Db, person: ServicePerson): Promise<{ id: string; 
   }
   const key = makeAuthorKey()
   const { confirmed, email } = person
-  const told = { key, email, confirmed: confirmed && email !== null, passwordHash: null, roles: FIRST_ROLES }
-  const id = await openAccount(tx, { ...told, name: nameOf(person) })
+  const told = { key, email, confirmed: confirmed && email !== null, passwordHash: null, language }
+  const id = await openAccount(tx, { ...told, roles: FIRST_ROLES, name: nameOf(person) })
   await linkIdentity(tx, { id, key }, person)
   return { id, key }
 }

@@ -7,7 +7,7 @@ import { SESSION_S, sessionCookieName } from './session-token.ts'
 import type { From } from './sign-in.ts'
 
 /** Every call of next-auth is made for one request: its options hold where it comes from and whether by https. */
-interface Asked {
+export interface Asked {
   readonly from: From
   readonly secure: boolean
   /** Cookies of the request, by name. */
@@ -19,6 +19,9 @@ export interface Answer {
   readonly location: string
   readonly cookies: readonly string[]
 }
+
+/** How the name of the cookie ends that holds the address to come back to. */
+export const BACK_COOKIE = 'putlog-back'
 
 /** Where a sign-in that failed leads. */
 const FAILED = '/sign-in?problem=service'
@@ -61,7 +64,7 @@ const wherever = (location: string | undefined): string =>
 
 function optionsFor(oidc: OidcSettings, { from, secure }: Asked): AuthOptions {
   const cookie = (name: string, maxAge?: number) => ({
-    name: `${secure ? '__Secure-' : ''}putlog-${name}`,
+    name: `${secure ? '__Secure-' : ''}${name}`,
     options: {
       httpOnly: true,
       sameSite: 'lax',
@@ -70,18 +73,18 @@ function optionsFor(oidc: OidcSettings, { from, secure }: Asked): AuthOptions {
       ...(maxAge !== undefined && { maxAge }),
     } as const,
   })
-  const session = { ...cookie('session'), name: sessionCookieName(secure) }
+  const session = { ...cookie('putlog-session'), name: sessionCookieName(secure) }
   return {
     secret: authSecret(),
     session: { strategy: 'jwt', maxAge: SESSION_S },
     pages: { signIn: '/sign-in', error: FAILED },
     cookies: {
       sessionToken: session,
-      callbackUrl: cookie('back'),
-      csrfToken: cookie('csrf'),
-      state: cookie('state', 900),
-      nonce: cookie('nonce', 900),
-      pkceCodeVerifier: cookie('pkce', 900),
+      callbackUrl: cookie(BACK_COOKIE),
+      csrfToken: cookie('putlog-csrf'),
+      state: cookie('putlog-state', 900),
+      nonce: cookie('putlog-nonce', 900),
+      pkceCodeVerifier: cookie('putlog-pkce', 900),
     },
     providers: [
       {

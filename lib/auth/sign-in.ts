@@ -4,6 +4,7 @@ import { accountByEmail } from '#lib/db/accounts.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { sweepExpired } from '#lib/db/limits.ts'
 import type { WayIn } from '#lib/db/sessions.ts'
+import type { Language } from '#lib/entry/languages.ts'
 import { Refusal } from '#lib/errors.ts'
 import { startSession } from '#lib/workflow/session-start.ts'
 import { deviceOf } from './device.ts'
@@ -26,6 +27,8 @@ export interface From {
   readonly agent: string
   /** Value of the cookie that tells who has signed in with this browser before. */
   readonly device?: string | undefined
+  /** Of the page; an account that is opened from it keeps it. English where none is told. */
+  readonly language?: Language | undefined
 }
 
 /** How long a stranger's browser waits for its answer about an account that many guess at. */

@@ -35,8 +35,8 @@ export async function signUp({ name, email, password }: NewPerson, from: From): 
   const passwordHash = await hashGood(password, [name, email])
   const opened = db().$transaction(async (tx) => {
     const key = makeAuthorKey()
-    const roles = FIRST_ROLES
-    const id = await openAccount(tx, { key, name, email, confirmed: false, passwordHash, roles })
+    const told = { name, email, confirmed: false, passwordHash, language: from.language ?? 'en' }
+    const id = await openAccount(tx, { key, ...told, roles: FIRST_ROLES })
     return openSession(tx, { id, key }, 'password', from)
   })
   return countTaken(opened, from.address)

@@ -1,4 +1,5 @@
 import { ROLES, type Role } from '#lib/access/actor.ts'
+import { isLanguage, type Language } from '#lib/entry/languages.ts'
 import { Prisma } from '../../prisma/generated/client.ts'
 import { type Db, db } from './client.ts'
 import { every } from './facet.ts'
@@ -33,6 +34,12 @@ export const accountByIdentity = (
 export const passwordHashOf = async (accountId: string): Promise<string | null> =>
   (await db().account.findUnique({ where: { id: accountId }, select: { passwordHash: true } }))
     ?.passwordHash ?? null
+
+/** The language of somebody's mail and calendar, by their author key. */
+export async function languageOf(key: string): Promise<Language> {
+  const found = await db().account.findUnique({ where: { key }, select: { language: true } })
+  return found !== null && isLanguage(found.language) ? found.language : 'en'
+}
 
 /**
  * The names chosen by those whose keys stand beside entries. A key without one is a former contributor's (null), or

@@ -1,4 +1,5 @@
 import type { Role } from '#lib/access/actor.ts'
+import type { Language } from '#lib/entry/languages.ts'
 import { type Db, db } from './client.ts'
 
 /** How somebody came in: with a password, by a one-time link, or through another service. */
@@ -14,6 +15,8 @@ export interface SignedIn {
   readonly email: string | null
   readonly emailVerifiedAt: Date | null
   readonly hasPassword: boolean
+  /** Of their mail and calendar. */
+  readonly language: Language
   readonly roles: readonly Role[]
   readonly how: WayIn
   readonly createdAt: Date
@@ -26,7 +29,7 @@ const SEEN_EVERY_S = 300
 export async function sessionByDigest(digest: string): Promise<SignedIn | null> {
   const [row] = await db().$queryRaw<(SignedIn & { stale: boolean })[]>`
     SELECT s.id::text AS "sessionId", a.id::text AS "accountId", a.key, a.name, a.email, a."emailVerifiedAt",
-      a."passwordHash" IS NOT NULL AS "hasPassword", s.how, s."createdAt",
+      a."passwordHash" IS NOT NULL AS "hasPassword", a.language, s.how, s."createdAt",
       s."seenAt" < now() - make_interval(secs => ${SEEN_EVERY_S}) AS stale,
       ARRAY(SELECT g.role::text FROM "RoleGrant" g WHERE g."accountId" = a.id ORDER BY g.role) AS roles
     FROM "Session" s JOIN "Account" a ON a.id = s."accountId"

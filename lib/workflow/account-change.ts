@@ -2,6 +2,7 @@ import type { Member } from '#lib/access/actor.ts'
 import { recordAct } from '#lib/db/audit.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { deleteSessions } from '#lib/db/sessions.ts'
+import type { Language } from '#lib/entry/languages.ts'
 import { dropLinks } from './account-link.ts'
 
 /** The account that somebody changes as its owner. */
@@ -15,6 +16,14 @@ export async function renameAccount({ actor, accountId }: OwnAccount, name: stri
   await db().$transaction(async (tx) => {
     await tx.account.update({ where: { id: accountId }, data: { name } })
     await recordAct(tx, actor, 'rename-account', actor.key)
+  })
+}
+
+/** Chooses the language of one's mail and calendar. */
+export async function setLanguage({ actor, accountId }: OwnAccount, language: Language): Promise<void> {
+  await db().$transaction(async (tx) => {
+    await tx.account.update({ where: { id: accountId }, data: { language } })
+    await recordAct(tx, actor, 'set-language', actor.key, { language })
   })
 }
 

@@ -29,7 +29,14 @@ export async function closeAccount({ actor, accountId }: OwnAccount): Promise<vo
     const unshown = await deleteUnshown(tx, actor.key)
     await tx.account.update({
       where: { id: accountId },
-      data: { name: '', email: null, emailVerifiedAt: null, passwordHash: null, closedAt: new Date() },
+      data: {
+        name: '',
+        email: null,
+        emailVerifiedAt: null,
+        passwordHash: null,
+        language: 'en',
+        closedAt: new Date(),
+      },
     })
     await recordAct(tx, actor, 'close-account', actor.key)
     return unshown

@@ -2,6 +2,7 @@ import { v7 } from 'uuid'
 import type { Actor, Role } from '#lib/access/actor.ts'
 import { recordAct } from '#lib/db/audit.ts'
 import type { Db } from '#lib/db/client.ts'
+import type { Language } from '#lib/entry/languages.ts'
 import { Refusal } from '#lib/errors.ts'
 
 export interface NewAccount {
@@ -13,6 +14,8 @@ export interface NewAccount {
   /** Whether whoever opens it has shown that the address is theirs. */
   readonly confirmed: boolean
   readonly passwordHash: string | null
+  /** Of the page where it is opened: mail comes in it. */
+  readonly language: Language
   readonly roles: readonly Role[]
 }
 

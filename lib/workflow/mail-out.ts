@@ -1,12 +1,15 @@
 import { db } from '#lib/db/client.ts'
 import { EARLY_DAYS } from '#lib/db/reminders.ts'
 import type { WrittenKind } from '#lib/entry/body.ts'
+import type { Language } from '#lib/entry/languages.ts'
 import type { NoticeKind } from '#lib/entry/notices.ts'
 
 /** What one mail tells of. */
 export interface MailNews {
   readonly what: NoticeKind | 'due'
   readonly to: string
+  /** Of whoever reads it. */
+  readonly language: Language
   readonly kind: WrittenKind
   readonly slug: string
   readonly title: string
@@ -59,7 +62,7 @@ const claimNotice = () => db().$queryRaw<Claimed[]>`
   UPDATE "Notice" n SET lease = now() + make_interval(secs => least(${LEASE_S} * 2 ^ least(n.tries, 20), 86400)),
     tries = n.tries + 1
   FROM (
-    SELECT o.id, a.email FROM "Notice" o
+    SELECT o.id, a.email, a.language FROM "Notice" o
     JOIN "Account" a ON a.key = o."forKey" AND a."closedAt" IS NULL AND a."emailVerifiedAt" IS NOT NULL
       AND a.email IS NOT NULL
     WHERE o."mailedAt" IS NULL AND o."readAt" IS NULL AND (o.lease IS NULL OR o.lease < now())
@@ -68,14 +71,14 @@ const claimNotice = () => db().$queryRaw<Claimed[]>`
   ) due, "Entry" e
   LEFT JOIN LATERAL (SELECT r.body FROM "Revision" r WHERE r."entryId" = e.id ORDER BY r.number DESC LIMIT 1) r ON true
   WHERE n.id = due.id AND e.id = n."entryId"
-  RETURNING n.id::text AS id, n.what, due.email AS "to", e.kind::text AS kind, e.slug,
+  RETURNING n.id::text AS id, n.what, due.email AS "to", due.language, e.kind::text AS kind, e.slug,
     coalesce(r.body ->> 'title', e.slug) AS title, NULL::text AS "dueOn", NULL::text AS work`
 
 const claimReminder = () => db().$queryRaw<Claimed[]>`
   UPDATE "Reminder" n SET lease = now() + make_interval(secs => least(${LEASE_S} * 2 ^ least(n.tries, 20), 86400)),
     tries = n.tries + 1
   FROM (
-    SELECT o.id, a.email, c.slug, c.title FROM "Reminder" o
+    SELECT o.id, a.email, a.language, c.slug, c.title FROM "Reminder" o
     JOIN "Account" a ON a.key = o."ownerKey" AND a."closedAt" IS NULL AND a."emailVerifiedAt" IS NOT NULL
       AND a.email IS NOT NULL
     JOIN "CaseIndex" c ON c."entryId" = o."caseEntryId"
@@ -86,5 +89,5 @@ const claimReminder = () => db().$queryRaw<Claimed[]>`
     ORDER BY o."dueOn" LIMIT 1 FOR UPDATE OF o SKIP LOCKED
   ) due
   WHERE n.id = due.id
-  RETURNING n.id::text AS id, 'due' AS what, due.email AS "to", 'case' AS kind, due.slug, due.title,
+  RETURNING n.id::text AS id, 'due' AS what, due.email AS "to", due.language, 'case' AS kind, due.slug, due.title,
     n."dueOn"::text AS "dueOn", n.work`

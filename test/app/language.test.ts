@@ -192,7 +192,7 @@ describe('addresses', () => {
     ['/es/recipes', '/es/recipes'],
     ['/es', '/es'],
     ['/api/v1/cases', '/api/v1/cases'],
-    ['/photos/add', '/photos/add'],
+    ['/photos/add?back=%2F', '/photos/add?back=%2F'],
     ['/photos', '/es/photos'],
     ['https://place.example/x', 'https://place.example/x'],
     ['//place.example/x', '//place.example/x'],

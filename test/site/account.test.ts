@@ -111,6 +111,43 @@ describe('a reminder', () => {
   )
 })
 
+describe('the language of mail', () => {
+  it.each([true, false])(
+    'is that of the page where the account was opened, changes in the account, and is the calendar’s (script: %s)',
+    async (script) => {
+      const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled: script })
+      await page.goto('/es/sign-up')
+      await page.fill('[name=name]', 'Ana del Vado')
+      await page.fill('[name=email]', `${v4().slice(0, 8)}@people.example`)
+      await page.fill('[name=password]', PASSWORD)
+      await page.click('#sign-up button')
+      await page.waitForURL('**/es/account')
+      expect(await page.inputValue('#language select')).toBe('es')
+
+      await page.goto('/es/due?case=quollbrook-barn')
+      await page.selectOption('#remind [name=when]', 'date')
+      await page.fill('#remind [name=on]', '1 de mayo de 2090')
+      await page.click('#remind button[type=submit]')
+      await page.locator('#list li').getByText('1 de mayo de 2090').waitFor()
+      await page.click('#calendar-form button')
+      const address = (await page.locator('code.address').textContent()) ?? ''
+      const calendar = async () =>
+        (await (await fetch(`${SITE}${new URL(address).pathname}`)).text()).replaceAll('\r\n ', '')
+      expect(await calendar()).toContain('SUMMARY:Visitar el muro: ')
+      expect(await calendar()).toMatch(/URL:[^\r]*\/es\/cases\/quollbrook-barn#work-/)
+
+      await page.goto('/es/account')
+      await page.selectOption('#language select', 'en')
+      await page.click('#language button')
+      expect(await page.textContent('#language [role=status]')).toContain('English')
+      expect(await calendar()).toContain('SUMMARY:Visit the wall: ')
+      expect(await calendar()).not.toContain('/es/')
+      expect(trouble).toEqual([])
+      await page.context().close()
+    },
+  )
+})
+
 describe('sessions', () => {
   it('end at once in a browser that another one ended', async () => {
     const mason = await makePerson()

@@ -26,7 +26,9 @@ const strays = (page: Page): Promise<string[]> =>
   page.evaluate(() =>
     [...document.querySelectorAll('a[href^="/"]:not([hreflang]), form[action^="/"]')]
       .map((one) => one.getAttribute('href') ?? one.getAttribute('action') ?? '')
-      .filter((address) => !/^\/(?:es(?:[/?#]|$)|api\/|photos\/(?:add$|[0-9a-f]{64}\/))/.test(address)),
+      .filter(
+        (address) => !/^\/(?:es(?:[/?#]|$)|api\/|photos\/(?:add(?:$|\?)|[0-9a-f]{64}\/))/.test(address),
+      ),
   )
 
 /** Every figure of the sheet, its working among them, in one way of writing. */

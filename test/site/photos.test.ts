@@ -79,9 +79,15 @@ describe('an upload over HTTP', () => {
       state: 'refused',
       fault: { code: 'photo-kind', detail: expect.stringContaining('not a JPEG, PNG or WebP') },
     })
-    const large = await announce(mason, { key: v4(), size: 30 * 1024 * 1024 })
-    expect(large.status).toBe(422)
-    expect(await large.text()).toContain('more than 25 MB')
+    const large = { key: v4(), size: 30 * 1024 * 1024 }
+    const refused = await announce(mason, large)
+    expect(refused.status).toBe(422)
+    expect(await refused.text()).toContain('more than 25 MB')
+    const spanish = { ...mason, 'x-putlog-language': 'es' }
+    expect(await (await announce(spanish, large)).text()).toContain('más de 25 MB')
+    expect(await outcome(spanish, key)).toMatchObject({
+      fault: { detail: expect.stringContaining('no es una imagen JPEG, PNG o WebP') },
+    })
   })
 
   it('asks for a person who may, a page of ours, the type and the place', async () => {
@@ -111,15 +117,16 @@ describe('an upload over HTTP', () => {
 })
 
 describe('a plain form', () => {
+  const back = (path: string) => new URLSearchParams({ back: path })
+
   it('takes photos without a script and leads back with what became of each', async () => {
     const form = new FormData()
-    form.set('back', '/write?step=photos#added')
     form.set('key', v4())
     form.append('photo', new Blob([new Uint8Array(await telephonePicture({ seed: 102 }))]), 'wall.jpg')
     form.append('photo', new Blob(['words']), 'wall.txt')
     form.append('photo', new Blob([]), 'empty.jpg')
     form.append('photo', new Blob([new Uint8Array(25 * 1024 * 1024 + 1)]), 'large.jpg')
-    const answer = await fetch(`${SITE}/photos/add`, {
+    const answer = await fetch(`${SITE}/photos/add?${back('/write?step=photos#added')}`, {
       method: 'POST',
       headers: mason,
       body: form,
@@ -139,11 +146,29 @@ describe('a plain form', () => {
     expect([(await post({}, 'words')).status, (await post(multipart, cut)).status]).toEqual([422, 422])
   })
 
+  it('is refused in the language of its page, with the way back there', async () => {
+    const refused = async (path: string, headers: Headers = {}) => {
+      const body = new FormData()
+      body.set('key', 'none')
+      const answer = await fetch(`${SITE}/photos/add?${back(path)}`, { method: 'POST', headers, body })
+      return [answer.status, await answer.text()]
+    }
+    const [status, page] = await refused('/es/photos?a="<b>')
+    expect(status).toBe(401)
+    expect(page).toContain('<html lang="es">')
+    expect(page).toContain('Iniciar sesión primero.')
+    expect(page).toContain('href="/es/photos?a=&#34;&#60;b&#62;"')
+    expect(await refused('/es/photos', mason)).toEqual([
+      422,
+      expect.stringContaining('Al formulario le falta su clave.'),
+    ])
+    expect(await refused('/photos', mason)).toEqual([422, expect.stringContaining('The form lacks its key')])
+  })
+
   it('leads to no other site, and says when no file was chosen', async () => {
     const form = new FormData()
-    form.set('back', '//elsewhere.example/')
     form.set('key', v4())
-    const answer = await fetch(`${SITE}/photos/add`, {
+    const answer = await fetch(`${SITE}/photos/add?${back('//elsewhere.example/')}`, {
       method: 'POST',
       headers: mason,
       body: form,

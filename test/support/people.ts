@@ -8,6 +8,7 @@ import { makeAuthorKey } from '#lib/auth/random.ts'
 import { encodeSession, sessionCookieName } from '#lib/auth/session-token.ts'
 import { openSession } from '#lib/auth/sign-in.ts'
 import { db } from '#lib/db/client.ts'
+import type { Language } from '#lib/entry/languages.ts'
 import { openAccount } from '#lib/workflow/account-open.ts'
 
 /** Somebody with an account. */
@@ -28,15 +29,17 @@ export interface Person {
  * @param over `password: null` (the default) spares the hash where nobody types it
  */
 export async function makePerson(
-  over: Partial<Pick<Person, 'name' | 'email' | 'roles' | 'password'> & { confirmed: boolean }> = {},
+  over: Partial<
+    Pick<Person, 'name' | 'email' | 'roles' | 'password'> & { confirmed: boolean; language: Language }
+  > = {},
 ): Promise<Person> {
   const mark = v4().slice(0, 8)
   const { name = `Mason ${mark}`, email = `${mark}@people.example`, roles = ['contributor'] } = over
-  const { password = null, confirmed = true } = over
+  const { password = null, confirmed = true, language = 'en' } = over
   const key = makeAuthorKey()
   const passwordHash = password === null ? null : await hashPassword(password)
   const id = await db().$transaction((tx) =>
-    openAccount(tx, { key, name, email, confirmed, passwordHash, roles }),
+    openAccount(tx, { key, name, email, confirmed, passwordHash, language, roles }),
   )
   return { id, key, name, email, password, roles, member: { kind: 'member', key, roles } }
 }

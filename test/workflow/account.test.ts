@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { actorOf, sessionOf } from '#lib/auth/current.ts'
 import { withDevice } from '#lib/auth/device.ts'
@@ -12,12 +13,12 @@ import { encodeSession, sessionCookieName } from '#lib/auth/session-token.ts'
 import { signInWithPassword } from '#lib/auth/sign-in.ts'
 import { signUp } from '#lib/auth/sign-up.ts'
 import { run as signInLink } from '#lib/cli/sign-in-link.ts'
-import { authorNames, listPeople, personByKey } from '#lib/db/accounts.ts'
+import { authorNames, languageOf, listPeople, personByKey } from '#lib/db/accounts.ts'
 import { actsDone, listActs } from '#lib/db/audit.ts'
 import { db } from '#lib/db/client.ts'
 import { calendarOwner, calendarToken } from '#lib/db/reminders.ts'
 import { listSessions, type SignedIn, sessionByDigest } from '#lib/db/sessions.ts'
-import { renameAccount } from '#lib/workflow/account-change.ts'
+import { renameAccount, setLanguage } from '#lib/workflow/account-change.ts'
 import { closeAccount } from '#lib/workflow/account-close.ts'
 import { makeCalendar } from '#lib/workflow/remind.ts'
 import { nameRoles } from '#lib/workflow/role-name.ts'
@@ -429,11 +430,27 @@ describe('nameRoles(actor, naming)', () => {
   })
 })
 
-describe('renameAccount and closeAccount', () => {
+describe('renameAccount, setLanguage and closeAccount', () => {
   it('changes the name beside everything at once', async () => {
     const mason = await person()
     await renameAccount(own(await signedIn(mason)), 'Another')
     expect(await authorNames([mason.key, 'nobody'])).toEqual(new Map([[mason.key, 'Another']]))
+  })
+
+  it('keeps the language of the page where it was opened until another is chosen', async () => {
+    const opened = async (language?: 'en' | 'es') => {
+      const email = `${v4()}@people.example`
+      const sid = await signUp(
+        { name: 'Ana', email, password: PASSWORD },
+        { ...from('192.0.2.88'), language },
+      )
+      return (await sessionWith(sid)) as SignedIn
+    }
+    const [spanish, plain] = [await opened('es'), await opened()]
+    expect([spanish.language, plain.language]).toEqual(['es', 'en'])
+    await setLanguage(own(spanish), 'en')
+    await setLanguage(own(plain), 'es')
+    expect([await languageOf(spanish.key), await languageOf(plain.key)]).toEqual(['en', 'es'])
   })
 
   it('takes name, address, password, roles, links and sessions away and keeps the key', async () => {

@@ -77,6 +77,23 @@ describe('the post, through a mail server', () => {
     expect(told).toContain(`${SITE}/due`)
   })
 
+  it('speaks the language of its reader, and leads to pages in it', async () => {
+    const [reader, other] = [await makePerson({ language: 'es' }), await makePerson()]
+    for (const { member } of [reader, other]) await addReminder(member, wish('due-wall'))
+    await mailDue(SITE)
+    const mailTo = (email: string) => {
+      const mail = smtp.got.find(({ to }) => to[0] === email)
+      return mail === undefined ? '' : bodyOf(mail)
+    }
+    const inWords = (language: string) =>
+      new Date().toLocaleDateString(language, { dateStyle: 'long', timeZone: 'UTC' })
+    expect(mailTo(reader.email)).toContain(`Hay una visita a «Barn wall» pendiente desde el ${inWords('es')}`)
+    expect(mailTo(reader.email)).toContain(`${SITE}/es/cases/due-wall#work-repointing`)
+    expect(mailTo(reader.email)).toContain(`${SITE}/es/due`)
+    expect(mailTo(other.email)).toContain(`is due since ${inWords('en-GB')}`)
+    expect(mailTo(other.email)).not.toContain('/es/')
+  })
+
   it('brings each once, also where two servers and this one send at the same moment', async () => {
     const people = await Promise.all(Array.from({ length: 12 }, () => makePerson()))
     for (const { member } of people) await addReminder(member, wish('due-wall'))

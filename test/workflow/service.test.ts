@@ -2,11 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
+import { speaking } from '#app/asked.ts'
 import { sessionOf } from '#lib/auth/current.ts'
 import { makeLink, redeemLink } from '#lib/auth/links.ts'
 import { beginService, endService } from '#lib/auth/service.ts'
 import { db } from '#lib/db/client.ts'
 import { closeAccount } from '#lib/workflow/account-close.ts'
+import { languageBegunIn, sendOn } from '../../app/_http/service.ts'
 import { CLIENT, type Claims, goThrough, startProvider } from '../support/oidc.ts'
 import { makePerson } from '../support/people.ts'
 
@@ -18,6 +20,7 @@ const people: Record<string, Claims> = {
   cyd: { email: 'cyd@people.example', email_verified: false },
   dov: { email: 'dov@people.example', email_verified: true, name: 'dov@people.example' },
   eli: {},
+  gil: { email: 'gil@people.example', email_verified: true, name: 'Gil' },
   fay: { email: 'fay@people.example', email_verified: false },
 }
 const folder = mkdtempSync(join(tmpdir(), 'putlog-service-'))
@@ -76,6 +79,23 @@ describe('signing in through a provider of OpenID Connect', () => {
     const cookie = ended?.cookies.find((one) => one.startsWith('putlog-session='))
     expect(cookie).toMatch(/HttpOnly/i)
     expect(cookie).toMatch(/SameSite=Lax/i)
+  })
+
+  it('opens it in the language of the page that it began on', async () => {
+    const begun = await beginService('/es/write', asked())
+    const cookies = jarOf(begun?.cookies ?? [])
+    expect(languageBegunIn(asked(cookies))).toBe('es')
+    expect(languageBegunIn(asked({ 'putlog-back': 'nowhere' }))).toBe('en')
+    const back = await goThrough(begun?.location ?? '', 'gil', BACK)
+    const from = { ...asked().from, language: languageBegunIn(asked(cookies)) }
+    const ended = await endService(Object.fromEntries(back.searchParams), { ...asked(cookies), from })
+    const jar = jarOf(ended?.cookies ?? [])
+    expect(await sessionOf((name) => jar[name], false)).toMatchObject({ name: 'Gil', language: 'es' })
+    const failed = { location: '/sign-in?problem=service', cookies: [] }
+    const led = speaking('es', () => sendOn(failed)).headers.get('location')
+    expect(led).toBe('/es/sign-in?problem=service')
+    const away = { ...failed, location: `${provider.issuer}/auth` }
+    expect(speaking('es', () => sendOn(away)).headers.get('location')).toBe(away.location)
   })
 
   it('lets go of the service once the owner of the address shows it', async () => {

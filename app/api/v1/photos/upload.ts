@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import type { Actor } from '#lib/access/actor.ts'
 import { mayPass, ROUTES, type RouteDoor } from '#lib/access/doors.ts'
+import type { Problem } from '#lib/api/problem.ts'
 import type { UploadStatus } from '#lib/db/uploads.ts'
 import { WrongOffset } from '#lib/workflow/photo-upload.ts'
 import { workPhotos } from '#lib/workflow/photo-work.ts'
@@ -17,24 +18,29 @@ const headersFor = (request: Request) => ({
   'Cache-Control': 'no-store',
 })
 
-/** Does the work for someone who may, on a request from a page of ours; all else is answered with a problem. */
+/**
+ * Does the work for someone who may, on a request from a page of ours; all else is answered with a problem.
+ *
+ * @param say how it is answered: as JSON for a script
+ */
 export async function guarded(
   door: RouteDoor,
   request: Request,
   work: (actor: Actor) => Promise<Response>,
+  say: (problem: Problem, headers: Record<string, string>) => Response = answerProblem,
 ): Promise<Response> {
   const headers = headersFor(request)
   try {
     if (request.method !== 'GET' && request.method !== 'HEAD' && !isOurs(request))
-      return answerProblem(problemOf(403, words('photos')('upload.elsewhere')), headers)
+      return say(problemOf(403, words('photos')('upload.elsewhere')), headers)
     const actor = await currentActor()
-    if (!mayPass(actor, ROUTES[door])) return answerProblem(refusalOf(actor), headers)
+    if (!mayPass(actor, ROUTES[door])) return say(refusalOf(actor), headers)
     const answer = await work(actor)
     for (const [name, value] of Object.entries(headers)) answer.headers.set(name, value)
     return answer
   } catch (thrown) {
     const place = thrown instanceof WrongOffset && { 'Upload-Offset': String(thrown.offset) }
-    return answerProblem(problemOfThrown(thrown, labelOf), { ...headers, ...place })
+    return say(problemOfThrown(thrown, labelOf), { ...headers, ...place })
   }
 }
 

@@ -1,10 +1,13 @@
-import { calendarOwner, remindersOf } from '#lib/db/reminders.ts'
+import { speaking } from '#app/asked.ts'
+import { languageOf } from '#lib/db/accounts.ts'
+import { calendarOwner, type Due, remindersOf } from '#lib/db/reminders.ts'
 import { readSettings } from '#lib/env.ts'
 import { answerProblem, problemOf, problemOfThrown } from '../../../_http/problem.ts'
 import { words } from '../../../_words/index.ts'
+import { linkInLanguage } from '../../../_words/language.ts'
 import { icalendar } from '../../icalendar.ts'
 
-/** Somebody's visits due, for the calendar that knows the address. */
+/** Somebody's visits due, in their language, for the calendar that knows the address. */
 export async function GET(
   _request: Request,
   { params }: { params: Promise<{ token: string }> },
@@ -13,18 +16,10 @@ export async function GET(
     const { token } = await params
     const owner = /^[\w-]{32}$/.test(token) ? await calendarOwner(token) : null
     if (owner === null) return answerProblem(problemOf(404, words('pages')('notFound.lead')))
-    const t = words('review')
-    const { siteUrl } = readSettings()
-    const days = (await remindersOf(owner))
-      .filter(({ seenOn }) => seenOn === null)
-      .map(({ id, caseSlug, caseTitle, work, dueOn }) => ({
-        uid: `${id}@${new URL(siteUrl).hostname}`,
-        on: dueOn,
-        title: t('calendar.title', { title: caseTitle }),
-        text: t('calendar.text'),
-        url: `${siteUrl}/cases/${caseSlug}#work-${work}`,
-      }))
-    return new Response(icalendar(t('due.title'), days, new Date()), {
+    const [due, language] = await Promise.all([remindersOf(owner), languageOf(owner)])
+    const open = due.filter(({ seenOn }) => seenOn === null)
+    const calendar = speaking(language, () => calendarOf(open))
+    return new Response(calendar, {
       headers: {
         'Content-Type': 'text/calendar; charset=utf-8',
         'Content-Disposition': 'inline; filename="visits-due.ics"',
@@ -34,4 +29,17 @@ export async function GET(
   } catch (thrown) {
     return answerProblem(problemOfThrown(thrown))
   }
+}
+
+function calendarOf(due: readonly Due[]): string {
+  const t = words('review')
+  const { siteUrl } = readSettings()
+  const days = due.map(({ id, caseSlug, caseTitle, work, dueOn }) => ({
+    uid: `${id}@${new URL(siteUrl).hostname}`,
+    on: dueOn,
+    title: t('calendar.title', { title: caseTitle }),
+    text: t('calendar.text'),
+    url: linkInLanguage(`${siteUrl}/cases/${caseSlug}#work-${work}`),
+  }))
+  return icalendar(t('due.title'), days, new Date())
 }

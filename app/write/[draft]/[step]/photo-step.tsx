@@ -14,6 +14,7 @@ import { photoNumber } from '../../../_write/photo-number.ts'
 import { itemsOf } from '../../../_write/read.ts'
 import { StepForm } from '../../../_write/step-form.tsx'
 import type { FormView } from '../../../_write/view.ts'
+import { photosAddress } from '../../../photos/add/address.ts'
 
 const t = words('write')
 const MOST = 30
@@ -110,8 +111,7 @@ export async function PhotoStep({ view, query }: { view: FormView; query: Query 
 /** Photos sent as a plain form, where there is no script to send them in pieces. */
 const WithoutScript = ({ back }: { back: string }) => (
   <noscript>
-    <form className="write-form" method="post" encType="multipart/form-data" action="/photos/add">
-      <input type="hidden" name="back" value={back} />
+    <form className="write-form" method="post" encType="multipart/form-data" action={photosAddress(back)}>
       <input type="hidden" name="key" value={v7()} />
       <label className="choice">
         <input type="checkbox" name="keepDate" /> {words('photos')('pick.keepDate')}

@@ -1,0 +1,1 @@
+ALTER TABLE "Account" ADD COLUMN     "language" TEXT NOT NULL DEFAULT 'en';
