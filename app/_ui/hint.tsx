@@ -1,5 +1,6 @@
 import { content } from '#lib/content/index.ts'
 import type { GlossaryTerm } from '#lib/content/types.ts'
+import { eachLanguage } from '../_words/language.ts'
 
 /** A run of words, with the term of the trade that they name where this is its first use on the page. */
 export interface Piece {
@@ -18,20 +19,18 @@ const PLAIN = new Set(
 
 const escaped = (word: string) => word.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')
 
-let known: { pattern: RegExp; byWord: ReadonlyMap<string, GlossaryTerm> } | undefined
-
-/** Every name of every term that may be hinted at; a longer name wins over one inside it. */
-function names() {
-  if (known) return known
+/** Every name of every term that may be hinted at in a language; a longer name wins over one inside it. */
+const names = eachLanguage((language) => {
+  const namesOf = ({ term, also, labels }: GlossaryTerm) =>
+    language === 'en' ? [term, ...also] : [labels?.[language] ?? []].flat()
   const byWord = new Map(
     [...content().glossary.values()]
       .filter(({ id }) => !PLAIN.has(id))
-      .flatMap((term) => [term.term, ...term.also].map((name) => [name.toLowerCase(), term] as const)),
+      .flatMap((term) => namesOf(term).map((name) => [name.toLowerCase(), term] as const)),
   )
   const words = [...byWord.keys()].sort((a, b) => b.length - a.length).map(escaped)
-  known = { byWord, pattern: new RegExp(`(?<![\\p{L}\\p{N}])(${words.join('|')})(?![\\p{L}\\p{N}])`, 'giu') }
-  return known
-}
+  return { byWord, pattern: new RegExp(`(?<![\\p{L}\\p{N}])(${words.join('|')})(?![\\p{L}\\p{N}])`, 'giu') }
+})
 
 /**
  * For one page: cuts text after text, in the order they are read, where a term of the glossary is used for

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { alternates } from '../_ui/alternates.ts'
-import { asWritten } from '../_ui/as-written.ts'
+import { guideWords } from '../_ui/guide-words.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { words } from '../_words/index.ts'
 
@@ -18,17 +18,21 @@ export default function GuidesPage() {
     <>
       <PageHead title={t('guides.title')} lead={t('guides.lead')} />
       <ol className="index">
-        {[...content().guides.values()].map(({ id, title, summary, order, cautions }) => (
-          <li key={id}>
-            <div>
-              <h2 className="index-title">
-                <a href={`/guides/${id}`}>{t('guides.numbered', { number: order, title })}</a>
-              </h2>
-              <p {...asWritten()}>{summary}</p>
-            </div>
-            <p className="index-side">{t('guides.cautions', { count: cautions.length })}</p>
-          </li>
-        ))}
+        {[...content().guides.values()].map((guide) => {
+          const { id, order, cautions } = guide
+          const { title, summary } = guideWords(guide)
+          return (
+            <li key={id}>
+              <div>
+                <h2 className="index-title">
+                  <a href={`/guides/${id}`}>{t('guides.numbered', { number: order, title })}</a>
+                </h2>
+                <p>{summary}</p>
+              </div>
+              <p className="index-side">{t('guides.cautions', { count: cautions.length })}</p>
+            </li>
+          )
+        })}
       </ol>
     </>
   )

@@ -187,3 +187,6 @@ export const guideFront = z.strictObject({
   sources: z.array(citation).default([]),
   cautions: z.array(slug).default([]),
 })
+
+/** Of the same guide in another language: all else is that of the English. */
+export const guideWordsFront = z.strictObject({ title: words, summary: words })

@@ -173,18 +173,29 @@ export interface LinkTarget {
 }
 
 export type GuideBlock =
-  | { readonly kind: 'heading'; readonly text: string }
+  | {
+      readonly kind: 'heading'
+      /** Its place in the page's address, the same in every language. */
+      readonly id: string
+      readonly text: string
+    }
   | { readonly kind: 'paragraph'; readonly words: readonly GuideText[] }
   | { readonly kind: 'list'; readonly ordered: boolean; readonly items: readonly (readonly GuideText[])[] }
 
-/** A short page that explains one thing to do. */
-export interface Guide {
-  readonly id: string
+/** What a guide says, in one language. */
+export interface GuideWords {
   readonly title: string
   readonly summary: string
+  readonly blocks: readonly GuideBlock[]
+}
+
+/** A short page that explains one thing to do. */
+export interface Guide extends GuideWords {
+  readonly id: string
+  /** The same in Spanish, block by block. */
+  readonly es: GuideWords
   /** Place among the guides, from 1. */
   readonly order: number
-  readonly blocks: readonly GuideBlock[]
   readonly sources: readonly CitationField[]
   /** Ids of content/cautions that stand on the page. */
   readonly cautions: readonly string[]

@@ -1,3 +1,4 @@
+import { textsOf } from '#lib/content/guide-blocks.ts'
 import { content, type Guide, type TableRow } from '#lib/content/index.ts'
 import { type FacetValues, type FoundKind, facetLine } from '#lib/entry/facets.ts'
 import { lines, mark } from '#lib/entry/search-text.ts'
@@ -120,13 +121,9 @@ function rowPage(row: TableRow) {
   })
 }
 
-function guidePage({ id, title, summary, blocks }: Guide) {
-  const texts = blocks.map((block) => {
-    if (block.kind === 'heading') return block.text
-    const items = block.kind === 'paragraph' ? [block.words] : block.items
-    return items.map((words) => words.map(({ text }) => text).join('')).join(' ')
-  })
-  return page('guide', id, title, summary, { body: lines(texts) })
+function guidePage({ id, title, summary, blocks, es }: Guide) {
+  const body = [...blocks, ...es.blocks].map((block) => textsOf(block).join(' '))
+  return page('guide', id, title, summary, { names: [es.title], body: lines([...body, es.summary]) })
 }
 
 const page = (

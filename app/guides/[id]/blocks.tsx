@@ -1,6 +1,5 @@
 import { Fragment, type ReactNode } from 'react'
 import type { GuideBlock, GuideText, LinkTarget } from '#lib/content/types.ts'
-import { asWritten } from '../../_ui/as-written.ts'
 import { Hinted, type Piece } from '../../_ui/hint.tsx'
 
 type Hint = (text: string) => Piece[]
@@ -25,25 +24,19 @@ export function sectionsOf(
   const opening: Drawn[] = []
   const sections: GuideSection[] = []
   for (const block of blocks) {
-    if (block.kind === 'heading') sections.push({ id: idOf(block.text), title: block.text, blocks: [] })
+    if (block.kind === 'heading') sections.push({ id: block.id, title: block.text, blocks: [] })
     else (sections.at(-1)?.blocks ?? opening).push(draw(block, hint))
   }
   return { opening, sections }
 }
 
-const idOf = (heading: string) =>
-  heading
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '')
-
 function draw(block: Exclude<GuideBlock, { kind: 'heading' }>, hint: Hint): Drawn {
   if (block.kind === 'paragraph')
-    return { key: textOf(block.words), node: <p {...asWritten()}>{drawWords(block.words, hint)}</p> }
+    return { key: textOf(block.words), node: <p>{drawWords(block.words, hint)}</p> }
   const items = block.items.map((item) => <li key={textOf(item)}>{drawWords(item, hint)}</li>)
   return {
     key: block.items.map(textOf).join(' '),
-    node: block.ordered ? <ol {...asWritten()}>{items}</ol> : <ul {...asWritten()}>{items}</ul>,
+    node: block.ordered ? <ol>{items}</ol> : <ul>{items}</ul>,
   }
 }
 

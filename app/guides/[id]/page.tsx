@@ -3,6 +3,7 @@ import { content } from '#lib/content/index.ts'
 import type { Guide } from '#lib/content/types.ts'
 import { alternates } from '../../_ui/alternates.ts'
 import { Cautions } from '../../_ui/cautions.tsx'
+import { guideWords } from '../../_ui/guide-words.ts'
 import { hinter } from '../../_ui/hint.tsx'
 import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
@@ -19,7 +20,7 @@ const t = words('library')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const guide = content().guides.get((await params).id)
-  return guide ? { title: guide.title, alternates: alternates(`/guides/${guide.id}`) } : NOT_HERE
+  return guide ? { title: guideWords(guide).title, alternates: alternates(`/guides/${guide.id}`) } : NOT_HERE
 }
 
 /** One guide: its cautions first, then what to do, then what it rests on. */
@@ -27,15 +28,11 @@ export default async function GuidePage({ params }: Props) {
   const { guides, cautions } = content()
   const guide = guides.get((await params).id)
   if (!guide) return <NotHere />
-  const { opening, sections } = sectionsOf(guide.blocks, hinter())
+  const { title, summary, blocks } = guideWords(guide)
+  const { opening, sections } = sectionsOf(blocks, hinter())
   return (
     <>
-      <PageHead
-        title={guide.title}
-        kicker={<a href="/guides">{t('guides.title')}</a>}
-        lead={guide.summary}
-        written
-      >
+      <PageHead title={title} kicker={<a href="/guides">{t('guides.title')}</a>} lead={summary}>
         <Cautions cautions={guide.cautions.flatMap((id) => cautions.get(id) ?? [])} />
         <div className="prose guide-opening">
           <GuideBlocks blocks={opening} />
@@ -65,12 +62,12 @@ function Neighbours({ guide }: { guide: Guide }) {
     <nav className="actions" aria-label={t('guide.others')}>
       {before && (
         <a className="touch" href={`/guides/${before.id}`}>
-          {t('guide.before', { title: before.title })}
+          {t('guide.before', { title: guideWords(before).title })}
         </a>
       )}
       {after && (
         <a className="touch" href={`/guides/${after.id}`}>
-          {t('guide.after', { title: after.title })}
+          {t('guide.after', { title: guideWords(after).title })}
         </a>
       )}
     </nav>

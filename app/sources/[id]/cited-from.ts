@@ -2,6 +2,7 @@ import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
 import type { PropertyName } from '#lib/mortar/material.ts'
 import { cautionWords } from '../../_ui/caution-words.ts'
+import { guideWords } from '../../_ui/guide-words.ts'
 import { words } from '../../_words/index.ts'
 
 /** A page of the site's own, or a place in one. */
@@ -44,6 +45,6 @@ export function citedFrom(id: string): {
       .map((caution) => ({ label: cautionWords(caution).title, href: `/cautions#${caution.id}` })),
     guides: [...guides.values()]
       .filter(cites)
-      .map((guide) => ({ label: guide.title, href: `/guides/${guide.id}` })),
+      .map((guide) => ({ label: guideWords(guide).title, href: `/guides/${guide.id}` })),
   }
 }
