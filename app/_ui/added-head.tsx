@@ -5,6 +5,7 @@ import { InventedNotice } from './invented.tsx'
 import { PageHead } from './page-head.tsx'
 import { type EntryPath, Superseded } from './superseded.tsx'
 import { WriteLinks } from './write-links.tsx'
+import { Written } from './written.tsx'
 
 /** The head of a material, source or row that a contributor added. */
 export const AddedHead = (props: {
@@ -21,7 +22,7 @@ export const AddedHead = (props: {
   invented: boolean
   children?: ReactNode
 }) => (
-  <PageHead title={props.title} kicker={props.kicker} lead={props.lead}>
+  <PageHead title={<Written>{props.title}</Written>} kicker={props.kicker} lead={props.lead}>
     <p className="facts-line">{words('added')('revised')}</p>
     {props.invented && <InventedNotice page="one" />}
     <Superseded path={props.path} entry={props.entry} />

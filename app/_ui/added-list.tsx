@@ -1,5 +1,6 @@
 import type { LibrarySummary } from '#lib/db/library.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { InventedMark } from './invented.tsx'
 
 /** Published materials, sources or rows that contributors added, one a line. */
@@ -9,9 +10,11 @@ export const AddedList = ({ entries }: { entries: readonly LibrarySummary[] }) =
       <li key={slug}>
         <div>
           <h3 className="index-title">
-            <a href={`/${kind}s/${slug}`}>{title}</a>
+            <a href={`/${kind}s/${slug}`} {...asWritten()}>
+              {title}
+            </a>
           </h3>
-          {summary !== '' && <p>{summary}</p>}
+          {summary !== '' && <p {...asWritten()}>{summary}</p>}
         </div>
         <p className="index-side">
           {words('added')('mark')}

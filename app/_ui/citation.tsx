@@ -24,6 +24,10 @@ export function shortCitation(source: Source): string {
   return year === undefined ? who : t('citation.short', { who, year })
 }
 
+/** For an element whose words are {@link shortCitation}: a title is in the language that its source is in. */
+export const citationLang = ({ author = [], language = 'en' }: Source): { lang?: string } =>
+  author.length === 0 ? { lang: language } : {}
+
 /** A source in full, as a bibliography gives it, with its lasting address where it has one. */
 export function FullCitation({ source }: { source: Source }) {
   const t = words('common')
@@ -32,14 +36,16 @@ export function FullCitation({ source }: { source: Source }) {
       ? `${author.family}, ${author.given}`
       : surname(author),
   )
-  const parts: (ReactNode | undefined)[] = [
-    source['container-title'],
-    source.edition && t('citation.edition', { edition: source.edition }),
-    source.volume && t('citation.volume', { volume: source.volume }),
-    source.number,
+  const { language = 'en' } = source
+  const publisher =
     source.publisher && source['publisher-place']
       ? t('citation.publisher', { place: source['publisher-place'], publisher: source.publisher })
-      : (source.publisher ?? source['publisher-place']),
+      : (source.publisher ?? source['publisher-place'])
+  const parts: (ReactNode | undefined)[] = [
+    source.edition && t('citation.edition', { edition: source.edition }),
+    source.volume && t('citation.volume', { volume: source.volume }),
+    source.number && <span lang={language}>{source.number}</span>,
+    publisher && <span lang={language}>{publisher}</span>,
     source.page && t(/^\d+$/.test(source.page) ? 'citation.page' : 'citation.pages', { pages: source.page }),
     source.ISBN && t('citation.isbn', { isbn: source.ISBN }),
   ]
@@ -48,9 +54,12 @@ export function FullCitation({ source }: { source: Source }) {
   return (
     <>
       {authors.length > 0 && `${closed(formatList(authors))} `}
-      <cite>{source.title}</cite>
+      <cite lang={language}>{source.title}</cite>
       {year !== undefined && ` (${year})`}
       {'. '}
+      {source['container-title'] !== undefined && (
+        <span lang={language}>{`${closed(source['container-title'])} `}</span>
+      )}
       {parts
         .filter((part) => part !== undefined && part !== '')
         .map((part) => `${closed(`${part}`)} `)

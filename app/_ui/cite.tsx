@@ -2,10 +2,12 @@ import { authorsBehind } from '#lib/db/authors.ts'
 import { citePath, versionsPath } from '../_versions/address.ts'
 import { formatDate, formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { namesOf } from './author.ts'
 import { Facts } from './facts.tsx'
 import { Section } from './section.tsx'
 import type { EntryPath } from './superseded.tsx'
+import { Written } from './written.tsx'
 
 interface Entry {
   readonly slug: string
@@ -35,7 +37,7 @@ export async function CiteSection(props: { path: EntryPath; entry: Entry; title:
           title,
           revision: entry.revision,
           address,
-          name: (text) => <cite>{text}</cite>,
+          name: (text) => <cite {...asWritten()}>{text}</cite>,
           link: (text) => <a href={address}>{text}</a>,
         })}
       </p>
@@ -47,7 +49,7 @@ export async function CiteSection(props: { path: EntryPath; entry: Entry; title:
           }),
           [t('cite.author')]: nameOf(entry.author),
           [t('cite.authors')]: keys.length > 1 ? authors : null,
-          [t('cite.note')]: entry.note,
+          [t('cite.note')]: <Written>{entry.note}</Written>,
           [t('cite.digest')]: <code>{entry.digest}</code>,
         }}
       />

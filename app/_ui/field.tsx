@@ -71,6 +71,8 @@ export const NumberField = (props: FieldProps & { value?: string }) => (
 export interface Option {
   value: string
   label: string
+  /** Of a label that is not in the language of the page. */
+  lang?: string
 }
 
 /** One of a closed list. `any` is the first line, chosen when nothing is. */
@@ -82,7 +84,7 @@ export const SelectField = (
       <select {...control} defaultValue={props.value ?? ''}>
         {props.any !== undefined && <option value="">{props.any}</option>}
         {props.options.map((option) => (
-          <option key={option.value} value={option.value}>
+          <option key={option.value} value={option.value} lang={option.lang}>
             {option.label}
           </option>
         ))}

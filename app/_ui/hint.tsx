@@ -1,6 +1,6 @@
 import { content } from '#lib/content/index.ts'
 import type { GlossaryTerm } from '#lib/content/types.ts'
-import { eachLanguage } from '../_words/language.ts'
+import type { Language } from '../_words/languages.ts'
 
 /** A run of words, with the term of the trade that they name where this is its first use on the page. */
 export interface Piece {
@@ -19,8 +19,10 @@ const PLAIN = new Set(
 
 const escaped = (word: string) => word.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')
 
+const known = new Map<Language, ReturnType<typeof namesIn>>()
+
 /** Every name of every term that may be hinted at in a language; a longer name wins over one inside it. */
-const names = eachLanguage((language) => {
+function namesIn(language: Language) {
   const namesOf = ({ term, also, labels }: GlossaryTerm) =>
     language === 'en' ? [term, ...also] : [labels?.[language] ?? []].flat()
   const byWord = new Map(
@@ -30,16 +32,19 @@ const names = eachLanguage((language) => {
   )
   const words = [...byWord.keys()].sort((a, b) => b.length - a.length).map(escaped)
   return { byWord, pattern: new RegExp(`(?<![\\p{L}\\p{N}])(${words.join('|')})(?![\\p{L}\\p{N}])`, 'giu') }
-})
+}
 
 /**
  * For one page: cuts text after text, in the order they are read, where a term of the glossary is used for
  * the first time.
+ *
+ * @param language of the texts: English as most of content was written
  */
-export function hinter(): (text: string) => Piece[] {
+export function hinter(language: Language = 'en'): (text: string) => Piece[] {
   const seen = new Set<string>()
+  const { pattern, byWord } = known.get(language) ?? namesIn(language)
+  known.set(language, { pattern, byWord })
   return (text) => {
-    const { pattern, byWord } = names()
     const pieces: Piece[] = []
     let from = 0
     for (const { 0: word, index } of text.matchAll(pattern)) {

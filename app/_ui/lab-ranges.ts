@@ -4,7 +4,7 @@ import type { LabProperty } from '#lib/entry/laboratory.ts'
 import { COMPATIBILITY_RULES, MORTAR_CLASSES } from '#lib/mortar/index.ts'
 import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../_words/index.ts'
-import { labelOf, termOf } from './label.ts'
+import { inSentence, labelOf, materialLabel, termOf } from './label.ts'
 
 /** What a laboratory result can be set beside: either end may be open. */
 export interface LabRange {
@@ -38,11 +38,16 @@ const IN_MATERIALS = ['compressiveStrength', 'flexuralStrength', 'openPorosity',
 function ofMaterials(property: LabProperty): LabRange[] {
   const name = IN_MATERIALS.find((one) => one === property)
   if (name === undefined) return []
-  return [...content().materials.values()].flatMap(({ id, label, properties }) => {
+  return [...content().materials.values()].flatMap(({ id, properties }) => {
     const range = properties[name]
     if (range === undefined) return []
     return [
-      { ...range, key: id, label: t('laboratory.mortarsWith', { name: label }), href: `/materials/${id}` },
+      {
+        ...range,
+        key: id,
+        label: t('laboratory.mortarsWith', { name: inSentence(materialLabel(id)) }),
+        href: `/materials/${id}`,
+      },
     ]
   })
 }

@@ -3,6 +3,7 @@ import { LAB_PROPERTIES, LAB_UNITS, type LabProperty, type LabResult } from '#li
 import type { Range } from '#lib/mortar/range.ts'
 import { formatNumber } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { DataTable } from './data-table.tsx'
 import { Fold } from './fold.tsx'
 import { type LabRange, labRanges } from './lab-ranges.ts'
@@ -10,6 +11,7 @@ import { Quantity, withUnit } from './quantity.tsx'
 import { RangeBar } from './range-bar.tsx'
 import { Section } from './section.tsx'
 import { BasisMark, SourceMark, SourceText } from './source-mark.tsx'
+import { Written } from './written.tsx'
 
 const t = words('evidence')
 
@@ -119,7 +121,11 @@ function spanText({ low, typical, high }: LabRange, unit: string): ReactNode {
 const Source = ({ range: { source, basis, note } }: { range: LabRange }) => (
   <>
     {source === undefined ? <BasisMark basis={basis} /> : <SourceText text={source} basis={basis} />}
-    {note !== undefined && <span className="note block">{note}</span>}
+    {note !== undefined && (
+      <span className="note block" {...(note === t('laboratory.saltNote') ? {} : asWritten())}>
+        {note}
+      </span>
+    )}
   </>
 )
 
@@ -137,7 +143,7 @@ function How({ result: { method, ageDays, specimens, source, note } }: { result:
   ]
   return (
     <>
-      {method}
+      <Written>{method}</Written>
       <span className="note block">{said.join(', ')}</span>
       {source !== undefined && (
         <span className="block">
@@ -147,7 +153,11 @@ function How({ result: { method, ageDays, specimens, source, note } }: { result:
           />
         </span>
       )}
-      {note !== undefined && <span className="note block">{note}</span>}
+      {note !== undefined && (
+        <span className="note block" {...asWritten()}>
+          {note}
+        </span>
+      )}
     </>
   )
 }

@@ -2,6 +2,7 @@ import type { PhotoFacts } from '#lib/db/photos.ts'
 import type { VisitPhoto } from '#lib/entry/visit.ts'
 import { formatDate } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 
 const sourceSet = ({ sha256, sizes }: PhotoFacts, format: 'webp' | 'jpg') =>
   sizes.map((width) => `/photos/${sha256}/${width}.${format} ${width}w`).join(', ')
@@ -26,6 +27,7 @@ export function Photo({ photo, facts, sizes = '(min-width: 48rem) 20rem, 100vw' 
         srcSet={sourceSet(facts, 'jpg')}
         sizes={sizes}
         alt={photo.alt}
+        {...asWritten()}
         width={facts.width}
         height={facts.height}
         loading="lazy"
@@ -44,8 +46,14 @@ export function PhotoFigure({ photo, facts, sizes }: Props & { photo: VisitPhoto
     <figure className="photo-figure">
       <Photo photo={photo} facts={facts} {...(sizes !== undefined && { sizes })} />
       <figcaption>
-        {spot !== undefined && <span className="photo-spot">{spot}</span>}
-        <span className="block">{alt}</span>
+        {spot !== undefined && (
+          <span className="photo-spot" {...asWritten()}>
+            {spot}
+          </span>
+        )}
+        <span className="block" {...asWritten()}>
+          {alt}
+        </span>
         {takenOn !== undefined && (
           <span className="note block">{t('taken', { date: formatDate(takenOn) })}</span>
         )}

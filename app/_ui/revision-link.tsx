@@ -1,4 +1,5 @@
 import { words } from '../_words/index.ts'
+import { WrittenIn } from './written.tsx'
 
 /** A fixed revision of a recipe by its title; its bare address where it can no longer be read. */
 export function RevisionLink({ address, title }: { address: string; title: string | undefined }) {
@@ -6,7 +7,9 @@ export function RevisionLink({ address, title }: { address: string; title: strin
   if (title === undefined) return address
   return (
     <a href={`/recipes/${slug}?revision=${revision}`}>
-      {words('pages')('recipe.revisionOf', { title, revision })}
+      <WrittenIn say={(text) => words('pages')('recipe.revisionOf', { title: text, revision })}>
+        {title}
+      </WrittenIn>
     </a>
   )
 }

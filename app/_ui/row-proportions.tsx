@@ -1,6 +1,7 @@
 import type { TableRow } from '#lib/content/types.ts'
 import { LIME_STATES, type LimeState } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
+import { asWritten } from './as-written.ts'
 import { DataTable } from './data-table.tsx'
 import { labelOf } from './label.ts'
 import { Ratio } from './ratio.tsx'
@@ -35,7 +36,11 @@ export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
         rows={worked.map(({ row, states }) => ({
           key: row.id,
           cells: {
-            row: <a href={`#${row.id}`}>{row.label}</a>,
+            row: (
+              <a href={`#${row.id}`} {...asWritten()}>
+                {row.label}
+              </a>
+            ),
             ...(Object.fromEntries(
               LIME_STATES.map((state) => {
                 const ratio = states[state]?.aggregateDry

@@ -2,8 +2,9 @@ import { content } from '#lib/content/index.ts'
 import type { CitationField } from '#lib/entry/fields.ts'
 import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../_words/index.ts'
-import { shortCitation } from './citation.tsx'
+import { citationLang, shortCitation } from './citation.tsx'
 import { EntrySource } from './entry-source.tsx'
+import { Written } from './written.tsx'
 
 /** How we know something, in the word the site uses for it; its meaning is on the method page. */
 export const BasisMark = ({ basis }: { basis: Basis }) => (
@@ -18,9 +19,17 @@ export function SourceMark(props: { source?: string; locator?: string; basis?: B
   const known = id === undefined ? undefined : content().sources.get(id)
   return (
     <span className="source-mark">
-      {known !== undefined && <a href={`/sources/${known.id}`}>{shortCitation(known)}</a>}
+      {known !== undefined && (
+        <a href={`/sources/${known.id}`} {...citationLang(known)}>
+          {shortCitation(known)}
+        </a>
+      )}
       {known === undefined && id !== undefined && <EntrySource id={id} />}
-      {id !== undefined && props.locator !== undefined && `, ${props.locator}`}
+      {id !== undefined && props.locator !== undefined && (
+        <>
+          , <Written>{props.locator}</Written>
+        </>
+      )}
       {id !== undefined && props.basis !== undefined && ' · '}
       {props.basis !== undefined && <BasisMark basis={props.basis} />}
     </span>

@@ -2,8 +2,9 @@ import type { ReactNode } from 'react'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { type Change, diffWords } from '#lib/entry/diff.ts'
 import { isList, type Json, type Path, pathText } from '#lib/entry/json.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { formatList } from '../_words/format.ts'
-import { words } from '../_words/index.ts'
+import { locale, words } from '../_words/index.ts'
 import { fieldName } from './field-name.ts'
 import { FieldValue } from './field-value.tsx'
 import type { Shown } from './shown.ts'
@@ -117,18 +118,22 @@ function WordChanges({ before, after }: { before: string; after: string }) {
   const t = words('review')
   let at = 0
   return (
-    <p className="change-words">
+    <p className="change-words" {...asWritten()}>
       {diffWords(before, after).map(({ kind, text }) => {
         const key = at++
         if (kind === 'same') return <span key={key}>{text}</span>
         return kind === 'removed' ? (
           <del key={key}>
-            <span className="hidden-words">{t('change.removed')} </span>
+            <span className="hidden-words" lang={locale()}>
+              {t('change.removed')}{' '}
+            </span>
             {text}
           </del>
         ) : (
           <ins key={key}>
-            <span className="hidden-words">{t('change.added')} </span>
+            <span className="hidden-words" lang={locale()}>
+              {t('change.added')}{' '}
+            </span>
             {text}
           </ins>
         )

@@ -7,6 +7,7 @@ import { labelOf } from '../_ui/label.ts'
 import { Photo } from '../_ui/photo.tsx'
 import { withUnit } from '../_ui/quantity.tsx'
 import { isUnit } from '../_ui/units.ts'
+import { Written } from '../_ui/written.tsx'
 import { formatDate, formatList, formatNumber, formatParts } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { lookOf } from '../_write/look.ts'
@@ -31,10 +32,15 @@ export function FieldValue({ kind, path, value, shown }: Valued): ReactNode {
         ))}
       </ul>
     )
-  if (typeof value === 'string' && lookOf(bodyTree(kind), formName(path)).as === 'picture')
+  const look = lookOf(bodyTree(kind), formName(path))
+  if (typeof value === 'string' && look.as === 'picture')
     return <Photo photo={{ sha256: value, alt: '' }} facts={shown.pictures.get(value)} />
-  return valueText(kind, path, value, shown)
+  const said = valueText(kind, path, value, shown)
+  return typeof value === 'string' && !OURS.has(look.as) ? <Written>{said}</Written> : said
 }
+
+/** Looks whose values we put into words; any other text stands as it was written. */
+const OURS: ReadonlySet<string> = new Set(['day', 'date', 'country', 'select', 'checks', 'scale'])
 
 /** A value in one line of text. */
 export function valueText(kind: WrittenKind, path: Path, value: Json, shown: Shown): string {

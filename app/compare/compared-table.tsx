@@ -1,8 +1,10 @@
+import { asWritten } from '../_ui/as-written.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { labelList } from '../_ui/label.ts'
 import { Ratio } from '../_ui/ratio.tsx'
 import { SourceMark } from '../_ui/source-mark.tsx'
 import { StandingMark } from '../_ui/standing-mark.tsx'
+import { Written } from '../_ui/written.tsx'
 import { words } from '../_words/index.ts'
 import type { Compared } from './columns.ts'
 
@@ -26,11 +28,13 @@ export const ComparedTable = ({ caption, compared }: { caption: string; compared
       cells: {
         row: (
           <>
-            <a href={`/tables/${row.ref}`}>{row.label}</a>
+            <a href={`/tables/${row.ref}`} {...asWritten()}>
+              {row.label}
+            </a>
             <span className="note block">{labelList('uses', row.uses)}</span>
           </>
         ),
-        written: `${row.period}, ${row.region}`,
+        written: <Written>{`${row.period}, ${row.region}`}</Written>,
         value: <Ratio value={ratio} />,
         standing: <StandingMark standing={row.standing} />,
         source: <SourceMark source={row.citation.source} basis={row.basis} />,

@@ -1,12 +1,14 @@
 import { content } from '#lib/content/index.ts'
 import { termLine } from '#lib/content/term-tree.ts'
 import type { Choice, ChoiceOf } from '#lib/search/works.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { facetLabel } from '../_ui/find/labels.ts'
 
 /** A choice as a form offers it. */
 export interface Option {
   readonly value: string
   readonly label: string
+  readonly lang?: 'en'
 }
 
 /** Titles of recipes and labels of rows, for the words of a filter. */
@@ -28,6 +30,10 @@ export function optionsOf(
   const values = choices.flatMap((choice) => (choice.of === of ? choice.value : []))
   const all = of === 'unit' ? values.flatMap((unit) => termLine('units', unit)) : values
   return [...new Set([...all, ...chosen])]
-    .map((value) => ({ value, label: facetLabel(of, value, titles) }))
+    .map((value) => ({
+      value,
+      label: facetLabel(of, value, titles),
+      ...(titles.has(value) && asWritten()),
+    }))
     .sort((a, b) => a.label.localeCompare(b.label, 'en'))
 }

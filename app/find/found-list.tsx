@@ -1,8 +1,10 @@
 import { content } from '#lib/content/index.ts'
 import type { FoundPage } from '#lib/search/index.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { cautionWords } from '../_ui/caution-words.ts'
 import { pageAddress } from '../_ui/find/page-address.ts'
 import { WhyFound } from '../_ui/find/why.tsx'
+import { guideWords } from '../_ui/guide-words.ts'
 import { InventedMark } from '../_ui/invented.tsx'
 import { words } from '../_words/index.ts'
 
@@ -17,9 +19,11 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
           <div>
             <p className="kind">{t(`kindOne.${page.kind}`)}</p>
             <h2 className="index-title">
-              <a href={pageAddress(page)}>{said(page).title}</a>
+              <a href={pageAddress(page)} {...said(page).lang}>
+                {said(page).title}
+              </a>
             </h2>
-            <p>{said(page).summary}</p>
+            <p {...said(page).lang}>{said(page).summary}</p>
             {page.invented && (
               <p className="facts-line">
                 <InventedMark />
@@ -35,10 +39,11 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
   )
 }
 
-/** What a page is called and says of itself; a caution does so in the reader's language. */
-function said({ kind, id, title, summary }: FoundPage): { title: string; summary: string } {
+/** What a page is called and says of itself; a caution and a guide do so in the reader's language. */
+function said({ kind, id, title, summary }: FoundPage) {
   const caution = kind === 'caution' ? content().cautions.get(id) : undefined
-  if (caution === undefined) return { title, summary }
-  const spoken = cautionWords(caution)
-  return { title: spoken.title, summary: spoken.notice }
+  const guide = kind === 'guide' ? content().guides.get(id) : undefined
+  if (caution) return { title: cautionWords(caution).title, summary: cautionWords(caution).notice, lang: {} }
+  if (guide) return { ...guideWords(guide), lang: {} }
+  return { title, summary, lang: asWritten() }
 }

@@ -6,7 +6,8 @@ import { listLibrary } from '#lib/db/library.ts'
 import { ROLES } from '#lib/entry/terms.ts'
 import { AddedSection } from '../_ui/added-section.tsx'
 import { alternates } from '../_ui/alternates.ts'
-import { labelOf } from '../_ui/label.ts'
+import { asWritten } from '../_ui/as-written.ts'
+import { labelOf, materialLabel } from '../_ui/label.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { backToStart } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
@@ -49,13 +50,13 @@ export default async function MaterialsPage({ searchParams }: { searchParams: Pr
   )
 }
 
-const MaterialLine = ({ material: { id, label, description, names, standing } }: { material: Material }) => (
+const MaterialLine = ({ material: { id, description, names, standing } }: { material: Material }) => (
   <li>
     <div>
       <h3 className="index-title">
-        <a href={`/materials/${id}`}>{label}</a>
+        <a href={`/materials/${id}`}>{materialLabel(id)}</a>
       </h3>
-      <p>{description}</p>
+      <p {...asWritten()}>{description}</p>
       <NamesElsewhere names={names} />
     </div>
     <p className="index-side">

@@ -3,7 +3,7 @@ import { content } from '#lib/content/index.ts'
 import { listLibrary } from '#lib/db/library.ts'
 import { AddedSection } from '../_ui/added-section.tsx'
 import { alternates } from '../_ui/alternates.ts'
-import { FullCitation, shortCitation } from '../_ui/citation.tsx'
+import { citationLang, FullCitation, shortCitation } from '../_ui/citation.tsx'
 import { backToStart } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, type Query } from '../_ui/query.ts'
@@ -36,7 +36,9 @@ export default async function SourcesPage({ searchParams }: { searchParams: Prom
           <li key={source.id}>
             <div>
               <h2 className="index-title">
-                <a href={`/sources/${source.id}`}>{short}</a>
+                <a href={`/sources/${source.id}`} {...citationLang(source)}>
+                  {short}
+                </a>
               </h2>
               <p className="note">
                 <FullCitation source={source} />

@@ -3,6 +3,7 @@ import { unitsWithin } from '#lib/api/units.ts'
 import { listRecipes, recipeFacets } from '#lib/db/recipes.ts'
 import { USES } from '#lib/entry/terms.ts'
 import { alternates } from '../_ui/alternates.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { FilterForm, labelled, withChosen } from '../_ui/filter-form.tsx'
 import { InventedMark, InventedNotice } from '../_ui/invented.tsx'
@@ -69,7 +70,10 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
           cells: {
             recipe: (
               <>
-                <a href={`/recipes/${recipe.slug}`}>{recipe.title}</a> {recipe.invented && <InventedMark />}
+                <a href={`/recipes/${recipe.slug}`} {...asWritten()}>
+                  {recipe.title}
+                </a>{' '}
+                {recipe.invented && <InventedMark />}
               </>
             ),
             family: labelOf('families', recipe.family),

@@ -50,12 +50,12 @@ const SAME: Readonly<Record<string, readonly string[]>> = {
     'citation.doi',
   ],
   'evidence.json': ['compare.p'],
-  'find.json': ['kindOne.material', 'list.csv', 'list.json'],
+  'find.json': ['kindOne.material', 'list.json'],
   'pages.json': ['recipe.material'],
   'review.json': ['value.no', 'cite.form.bibtex', 'cite.form.ris', 'cite.form.csl-json', 'mail.subject'],
   'work-out-hydraulicity.json': ['fields.mgo'],
   'work-out-lime-certificate.json': ['items.mgo', 'items.co2', 'items.so3'],
-  'work-out.json': ['result.csv', 'result.json'],
+  'work-out.json': ['result.json'],
   'write.json': ['label.doi', 'label.isbn', 'step.material.title', 'no'],
 }
 const FORMULA = /\.formula$/

@@ -126,7 +126,7 @@ describe('the language of mail', () => {
 
       await page.goto('/es/due?case=quollbrook-barn')
       await page.selectOption('#remind [name=when]', 'date')
-      await page.fill('#remind [name=on]', '1 de mayo de 2090')
+      await page.fill('#remind [name=on]', '2090-05-01')
       await page.click('#remind button[type=submit]')
       await page.locator('#list li').getByText('1 de mayo de 2090').waitFor()
       await page.click('#calendar-form button')

@@ -1,6 +1,7 @@
 import { Fragment } from 'react'
 import type { Why } from '#lib/search/index.ts'
 import { words } from '../../_words/index.ts'
+import { asWritten } from '../as-written.ts'
 
 /** Why a thing was found: what matched, how and where, and the words around it. */
 export function WhyFound({ why }: { why: readonly Why[] }) {
@@ -10,7 +11,7 @@ export function WhyFound({ why }: { why: readonly Why[] }) {
   return (
     <div className="why">
       {excerpt !== undefined && (
-        <p className="excerpt">
+        <p className="excerpt" {...asWritten()}>
           {excerpt.map(({ text, marked }, index) => {
             const key = `${index} ${text}`
             return marked ? <mark key={key}>{text}</mark> : <Fragment key={key}>{text}</Fragment>

@@ -1,9 +1,11 @@
 import type { CaseBody } from '#lib/entry/case.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Facts } from '../../_ui/facts.tsx'
 import { labelList, labelOf } from '../../_ui/label.ts'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { Section } from '../../_ui/section.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
@@ -29,8 +31,8 @@ export function Fabric({ body }: { body: CaseBody }) {
           [t('case.salts')]: exposure.salts.length > 0 ? labelList('salts', exposure.salts) : null,
           [t('case.ground')]: labelOf('ground', exposure.ground),
           [t('case.aspect')]: labelOf('aspects', exposure.aspect),
-          [t('case.exposureNote')]: exposure.note,
-          [t('case.interests')]: body.interests,
+          [t('case.exposureNote')]: exposure.note && <Written>{exposure.note}</Written>,
+          [t('case.interests')]: body.interests && <Written>{body.interests}</Written>,
           [t('case.recorded')]: formatDate(body.recordedOn),
         }}
       />
@@ -48,7 +50,12 @@ const Units = ({ units }: { units: CaseBody['fabric']['units'] }) =>
     <span className="block" key={one.unit}>
       <a href={`/terms/units/${one.unit}`}>{labelOf('units', one.unit)}</a>
       {one.localName !== undefined && t('case.localName', { name: one.localName })}
-      {one.note !== undefined && <span className="note"> {one.note}</span>}
+      {one.note !== undefined && (
+        <span className="note" {...asWritten()}>
+          {' '}
+          {one.note}
+        </span>
+      )}
     </span>
   ))
 
@@ -75,18 +82,26 @@ export function Found({ body }: { body: CaseBody }) {
             cells: {
               where: (
                 <>
-                  {mortar.where}
-                  {mortar.phase !== undefined && <span className="note block">{mortar.phase}</span>}
+                  <Written>{mortar.where}</Written>
+                  {mortar.phase !== undefined && (
+                    <span className="note block" {...asWritten()}>
+                      {mortar.phase}
+                    </span>
+                  )}
                 </>
               ),
-              what: mortar.description,
+              what: <Written>{mortar.description}</Written>,
               samples:
                 mortar.samples.length === 0
                   ? t('case.noSamples')
                   : mortar.samples.map((sample) => (
                       <span className="block" key={sample.id}>
-                        {sample.location}: {words('terms')(`analysis.${sample.analysis}`)}
-                        {sample.finding !== undefined && <span className="note block">{sample.finding}</span>}
+                        <Written>{sample.location}</Written>: {words('terms')(`analysis.${sample.analysis}`)}
+                        {sample.finding !== undefined && (
+                          <span className="note block" {...asWritten()}>
+                            {sample.finding}
+                          </span>
+                        )}
                       </span>
                     )),
             },
@@ -100,8 +115,12 @@ export function Found({ body }: { body: CaseBody }) {
             {body.earlier.map((one) => (
               <li key={one.what}>
                 {one.when !== undefined && `${formatDate(one.when)}: `}
-                {one.what}
-                {one.condition !== undefined && <span className="note block">{one.condition}</span>}
+                <Written>{one.what}</Written>
+                {one.condition !== undefined && (
+                  <span className="note block" {...asWritten()}>
+                    {one.condition}
+                  </span>
+                )}
               </li>
             ))}
           </ul>

@@ -1,9 +1,11 @@
 import type { Published } from '#lib/db/published.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { inSentence, labelList, labelOf } from '../../_ui/label.ts'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { SCALES, StateMark } from '../../_ui/states.tsx'
+import { Written, WrittenIn } from '../../_ui/written.tsx'
 import { versionsPath } from '../../_versions/address.ts'
 import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
@@ -73,23 +75,42 @@ function Seen(props: { slug: string; body: VisitBody; author: string; entryId: s
   const t = words('pages')
   return (
     <>
-      {body.seen !== undefined && <span className="block">{body.seen}</span>}
+      {body.seen !== undefined && (
+        <span className="block" {...asWritten()}>
+          {body.seen}
+        </span>
+      )}
       {body.salts.length > 0 && (
         <span className="note block">{t('visit.salts', { salts: labelList('salts', body.salts) })}</span>
       )}
       {body.readings.map((reading) => (
         <span className="note block" key={`${reading.kind}-${reading.value}-${reading.where ?? ''}`}>
           {labelOf('reading-kinds', reading.kind)}: <Quantity value={reading.value} unit={reading.unit} />
-          {reading.where !== undefined && ` (${reading.where})`}
-          {reading.instrument !== undefined && `, ${reading.instrument}`}
+          {reading.where !== undefined && (
+            <>
+              {' '}
+              (<Written>{reading.where}</Written>)
+            </>
+          )}
+          {reading.instrument !== undefined && (
+            <>
+              , <Written>{reading.instrument}</Written>
+            </>
+          )}
         </span>
       ))}
       <span className="note block">
-        {t('visit.by', {
-          author: beside.nameOf(author),
-          who: inSentence(labelOf('observers', body.observer.who)),
-          how: body.observer.how,
-        })}
+        <WrittenIn
+          say={(how) =>
+            t('visit.by', {
+              author: beside.nameOf(author),
+              who: inSentence(labelOf('observers', body.observer.who)),
+              how,
+            })
+          }
+        >
+          {body.observer.how}
+        </WrittenIn>
       </span>
       {body.others?.map((other) => (
         <span className="note block" key={JSON.stringify(other)}>
@@ -111,7 +132,7 @@ function Seen(props: { slug: string; body: VisitBody; author: string; entryId: s
                 date: formatDate(answer.at),
               })}
             </span>{' '}
-            {answer.words}
+            <Written>{answer.words}</Written>
           </span>
         ))}
       {beside.answerable.has(entryId) && (

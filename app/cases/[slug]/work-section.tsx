@@ -1,6 +1,7 @@
 import type { Published } from '#lib/db/published.ts'
 import type { Work } from '#lib/entry/case.ts'
 import type { VisitBody } from '#lib/entry/visit.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { inSentence, labelOf } from '../../_ui/label.ts'
@@ -8,6 +9,7 @@ import { Notice } from '../../_ui/notice.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { RevisionLink } from '../../_ui/revision-link.tsx'
 import { Section } from '../../_ui/section.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import type { Beside } from './beside.ts'
@@ -27,7 +29,7 @@ export function WorkSection(props: {
   const { work, recipeTitle, visits, beside } = props
   const bodies = visits.map(({ body }) => body)
   return (
-    <Section id={`work-${work.id}`} title={work.title} note={labelOf('uses', work.use)}>
+    <Section id={`work-${work.id}`} title={<Written>{work.title}</Written>} note={labelOf('uses', work.use)}>
       <Facts
         facts={{
           [t('work.dates')]: datesOf(work),
@@ -39,9 +41,9 @@ export function WorkSection(props: {
               <RevisionLink address={work.recipe} title={recipeTitle} />
             ),
           [t('work.mixed')]: work.mixed && <Mixed mixed={work.mixed} />,
-          [t('work.weather')]: work.weather,
-          [t('work.protection')]: work.protection,
-          [t('work.tools')]: work.tools,
+          [t('work.weather')]: work.weather && <Written>{work.weather}</Written>,
+          [t('work.protection')]: work.protection && <Written>{work.protection}</Written>,
+          [t('work.tools')]: work.tools && <Written>{work.tools}</Written>,
           [t('work.ended')]: work.ended && endOf(work.ended),
         }}
       />
@@ -109,10 +111,16 @@ const datesOf = ({ started, finished }: Work) =>
     ? formatDate(started)
     : t('work.fromTo', { from: formatDate(started), to: formatDate(finished) })
 
-const endOf = ({ how, on, note }: NonNullable<Work['ended']>) =>
-  [t('work.endedOn', { how: labelOf('work-ends', how), date: formatDate(on) }), note]
-    .filter(Boolean)
-    .join('. ')
+const endOf = ({ how, on, note }: NonNullable<Work['ended']>) => (
+  <>
+    {t('work.endedOn', { how: labelOf('work-ends', how), date: formatDate(on) })}
+    {note !== undefined && (
+      <>
+        . <Written>{note}</Written>
+      </>
+    )}
+  </>
+)
 
 function Mixed({ mixed }: { mixed: NonNullable<Work['mixed']> }) {
   const { ingredients, waterL, sandMoisturePercent, hottestC, hoursToUse, note } = mixed
@@ -143,7 +151,11 @@ function Mixed({ mixed }: { mixed: NonNullable<Work['mixed']> }) {
           {t('work.hours')} <Quantity value={hoursToUse} unit="h" />
         </span>
       )}
-      {note !== undefined && <span className="note block">{note}</span>}
+      {note !== undefined && (
+        <span className="note block" {...asWritten()}>
+          {note}
+        </span>
+      )}
     </>
   )
 }

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import type { EntryHead } from '#lib/db/versions.ts'
 import { Notice } from '../../_ui/notice.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { homeOf, versionsPath } from '../../_versions/address.ts'
 import { words } from '../../_words/index.ts'
 
@@ -19,7 +20,7 @@ export function VersionsHead(props: {
   return (
     <PageHead
       title={title}
-      kicker={readable ? <a href={homeOf(entry)}>{entry.title}</a> : entry.title}
+      kicker={<Written>{readable ? <a href={homeOf(entry)}>{entry.title}</a> : entry.title}</Written>}
       {...(lead !== undefined && { lead })}
     >
       {here !== 'versions' && (

@@ -38,9 +38,9 @@ function GroupField({ name, asked, choices }: { name: GroupKey; asked: Asked; ch
   const chosen = asked.groups.find(({ key }) => key === name)
   const lists = OFFERED.map((of) => ({
     of,
-    options: optionsOf(choices, of).map(({ value, label }) => ({
+    options: optionsOf(choices, of).map(({ value, ...shown }) => ({
       value: new URLSearchParams([[of, value]]).toString(),
-      label,
+      ...shown,
     })),
   })).filter(({ options }) => options.length > 0)
   const isOffered =
@@ -60,8 +60,8 @@ function GroupField({ name, asked, choices }: { name: GroupKey; asked: Asked; ch
           <option value={ALL}>{t('compare.all')}</option>
           {lists.map(({ of, options }) => (
             <optgroup key={of} label={facetName(of)}>
-              {options.map(({ value, label }) => (
-                <option key={value} value={value}>
+              {options.map(({ value, label, lang }) => (
+                <option key={value} value={value} lang={lang}>
                   {label}
                 </option>
               ))}

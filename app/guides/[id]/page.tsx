@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { askedLanguage } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
 import type { Guide } from '#lib/content/types.ts'
 import { alternates } from '../../_ui/alternates.ts'
@@ -29,7 +30,7 @@ export default async function GuidePage({ params }: Props) {
   const guide = guides.get((await params).id)
   if (!guide) return <NotHere />
   const { title, summary, blocks } = guideWords(guide)
-  const { opening, sections } = sectionsOf(blocks, hinter())
+  const { opening, sections } = sectionsOf(blocks, hinter(askedLanguage()))
   return (
     <>
       <PageHead title={title} kicker={<a href="/guides">{t('guides.title')}</a>} lead={summary}>

@@ -4,6 +4,7 @@ import { recipesWith } from '#lib/db/recipes.ts'
 import type { MaterialBody } from '#lib/entry/material.ts'
 import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AddedHead } from '../../_ui/added-head.tsx'
+import { asWritten } from '../../_ui/as-written.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
@@ -14,6 +15,7 @@ import { LaboratorySection } from '../../_ui/laboratory.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 import { PropertyTable } from './properties.tsx'
 
@@ -32,7 +34,7 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
       <AddedHead
         title={body.title}
         kicker={<a href="/materials">{t('materials.title')}</a>}
-        lead={body.summary}
+        lead={<Written>{body.summary}</Written>}
         path="materials"
         entry={entry}
         invented={body.invented}
@@ -57,7 +59,9 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
               <>
                 <StandingMark standing={body.standing} />
                 {body.standingReason !== undefined && (
-                  <span className="note block">{body.standingReason}</span>
+                  <span className="note block" {...asWritten()}>
+                    {body.standingReason}
+                  </span>
                 )}
               </>
             ),
@@ -71,7 +75,10 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
           <ul>
             {recipes.map((recipe) => (
               <li key={recipe.slug}>
-                <a href={`/recipes/${recipe.slug}`}>{recipe.title}</a> {recipe.invented && <InventedMark />}
+                <a href={`/recipes/${recipe.slug}`} {...asWritten()}>
+                  {recipe.title}
+                </a>{' '}
+                {recipe.invented && <InventedMark />}
               </li>
             ))}
           </ul>

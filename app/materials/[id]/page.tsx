@@ -7,16 +7,18 @@ import { recipesWith } from '#lib/db/recipes.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { AddedList } from '../../_ui/added-list.tsx'
 import { alternates } from '../../_ui/alternates.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { Facts } from '../../_ui/facts.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
 import { InventedMark } from '../../_ui/invented.tsx'
-import { labelOf } from '../../_ui/label.ts'
+import { labelOf, materialLabel } from '../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 import { rowsWith } from '../use.ts'
 import { AddedMaterial } from './added-material.tsx'
@@ -37,7 +39,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const { id } = await params
   const revision = wholeNumber((await searchParams).revision)
   const own = revision === undefined ? content().materials.get(id) : undefined
-  const title = own?.label ?? (await readMaterial(id, revision))?.body.title
+  const title = (own && materialLabel(own.id)) ?? (await readMaterial(id, revision))?.body.title
   if (title === undefined) return absentEntryHead({ kind: 'material', slug: id })
   return { title, alternates: alternates(`/materials/${id}`) }
 }
@@ -55,21 +57,25 @@ export default async function MaterialPage({ params, searchParams }: Props) {
     if (entry) return <AddedMaterial entry={entry} />
     return <AbsentEntry kind="material" slug={asked} revision={revision} path={`/materials/${asked}`} />
   }
-  const { id, label, role, description, names, properties, standing, standingReason } = material
+  const { id, role, description, names, properties, standing, standingReason } = material
   const rows = rowsWith(id)
   const [recipes, kinds] = await Promise.all([recipesWith(id), listLibrary('material', { like: id })])
   const lacking = lackingIn(names)
   return (
     <>
       <PageHead
-        title={label}
+        title={materialLabel(id)}
         kicker={<a href="/materials">{t('materials.title')}</a>}
-        lead={<Hinted pieces={hinter()(description)} />}
+        lead={
+          <Written>
+            <Hinted pieces={hinter()(description)} />
+          </Written>
+        }
       >
         <Cautions cautions={cautionsFor({ materials: [{ material: id }], roles: [role] })} />
       </PageHead>
       <Section id="figures" title={t('material.figures')} note={t('material.figuresNote')}>
-        <PropertyTable label={label} properties={properties} />
+        <PropertyTable label={materialLabel(id)} properties={properties} />
       </Section>
       <Section id="names" title={t('material.about')}>
         <Facts
@@ -78,7 +84,11 @@ export default async function MaterialPage({ params, searchParams }: Props) {
             [t('material.standing')]: (
               <>
                 <StandingMark standing={standing} />
-                {standingReason !== undefined && <span className="note block">{standingReason}</span>}
+                {standingReason !== undefined && (
+                  <span className="note block" {...asWritten()}>
+                    {standingReason}
+                  </span>
+                )}
               </>
             ),
             [t('material.names')]: (
@@ -101,7 +111,9 @@ export default async function MaterialPage({ params, searchParams }: Props) {
           <ul>
             {rows.map((row) => (
               <li key={row.ref}>
-                <a href={`/tables/${row.ref}`}>{row.label}</a>, {row.region}, {row.period}
+                <Written>
+                  <a href={`/tables/${row.ref}`}>{row.label}</a>, {row.region}, {row.period}
+                </Written>
               </li>
             ))}
           </ul>
@@ -111,7 +123,10 @@ export default async function MaterialPage({ params, searchParams }: Props) {
           <ul>
             {recipes.map(({ slug, title, invented }) => (
               <li key={slug}>
-                <a href={`/recipes/${slug}`}>{title}</a> {invented && <InventedMark />}
+                <a href={`/recipes/${slug}`} {...asWritten()}>
+                  {title}
+                </a>{' '}
+                {invented && <InventedMark />}
               </li>
             ))}
           </ul>

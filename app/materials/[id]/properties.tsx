@@ -1,5 +1,6 @@
 import type { Properties, PropertyName } from '#lib/mortar/material.ts'
 import { type Property, scale } from '#lib/mortar/range.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { BasisMark, SourceText } from '../../_ui/source-mark.tsx'
@@ -35,7 +36,11 @@ export function PropertyTable({ label, properties }: { label: string; properties
               ) : (
                 <SourceText text={property.source} basis={property.basis} />
               )}
-              {property.note !== undefined && <span className="note block">{property.note}</span>}
+              {property.note !== undefined && (
+                <span className="note block" {...asWritten()}>
+                  {property.note}
+                </span>
+              )}
             </>
           ),
         },

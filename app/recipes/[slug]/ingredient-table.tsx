@@ -2,6 +2,7 @@ import type { Ingredient } from '#lib/entry/recipe.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { partsText, stateLabel } from '../../_ui/ingredients.tsx'
 import { labelOf, materialLabel } from '../../_ui/label.ts'
+import { Written } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 
 /** What goes in, in the author's own parts and measures. */
@@ -33,7 +34,7 @@ export function IngredientTable({ ingredients }: { ingredients: readonly Ingredi
           parts: partsText(one.parts),
           by: words('common')(`measure.${one.by}`),
           state: stateLabel(one.state),
-          note: one.note,
+          note: one.note && <Written>{one.note}</Written>,
         },
       }))}
     />

@@ -5,6 +5,7 @@ import { recipeBySlug } from '#lib/db/recipes.ts'
 import { WorkedOnSection } from '../../_kept/worked-on.tsx'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { alternates } from '../../_ui/alternates.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { CaseIndex } from '../../_ui/case-index.tsx'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
@@ -79,7 +80,7 @@ export default async function RecipePage({ params, searchParams }: Props) {
           <strong>{labelOf('methods', body.method)}.</strong>
         </p>
         {body.methodNotes?.split(/\n\s*\n/).map((paragraph) => (
-          <p key={paragraph}>
+          <p key={paragraph} {...asWritten()}>
             <Hinted pieces={hint(paragraph)} />
           </p>
         ))}

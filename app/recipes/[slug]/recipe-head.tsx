@@ -1,4 +1,5 @@
 import type { ReadRecipe } from '#lib/db/recipes.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { DisputedNotice } from '../../_ui/disputed.tsx'
 import { InventedNotice } from '../../_ui/invented.tsx'
 import { labelList, labelOf } from '../../_ui/label.ts'
@@ -34,7 +35,7 @@ export function RecipeHead({ recipe }: { recipe: ReadRecipe }) {
           kind={recipe.standing === 'known-hazard' ? 'hazard' : 'caution'}
           title={labelOf('standings', recipe.standing)}
         >
-          <p>{recipe.standingReason}</p>
+          <p {...asWritten()}>{recipe.standingReason}</p>
         </Notice>
       )}
       <p className="actions facts-line">

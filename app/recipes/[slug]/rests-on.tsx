@@ -1,12 +1,14 @@
 import { content } from '#lib/content/index.ts'
 import { revisionNames } from '#lib/db/revisions.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { proportionText } from '../../_ui/ingredients.tsx'
 import { labelList, labelOf } from '../../_ui/label.ts'
 import { RevisionLink } from '../../_ui/revision-link.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceMark } from '../../_ui/source-mark.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 
 /** The rows a recipe follows, its sources, and its place in time and trade, each kept apart. */
@@ -38,12 +40,12 @@ export async function RestsOn({ body }: { body: RecipeBody }) {
       )}
       <Facts
         facts={{
-          [t('recipe.historicTerm')]: body.historicTerm,
-          [t('recipe.chemistry')]: body.chemistry,
-          [t('recipe.modernClass')]: body.modernClass,
+          [t('recipe.historicTerm')]: body.historicTerm && <Written>{body.historicTerm}</Written>,
+          [t('recipe.chemistry')]: body.chemistry && <Written>{body.chemistry}</Written>,
+          [t('recipe.modernClass')]: body.modernClass && <Written>{body.modernClass}</Written>,
           [t('recipe.units')]: body.units.length > 0 ? labelList('units', body.units) : null,
           [t('recipe.region')]: place.length > 0 ? place.join(', ') : null,
-          [t('recipe.period')]: body.period,
+          [t('recipe.period')]: body.period && <Written>{body.period}</Written>,
           [t('recipe.adaptedFrom')]: adaptedFrom && (
             <RevisionLink address={adaptedFrom} title={names.get(adaptedFrom)?.title} />
           ),
@@ -58,7 +60,9 @@ function FollowedRow({ address }: { address: string }) {
   if (!row) return <li>{address}</li>
   return (
     <li>
-      <a href={`/tables/${row.ref}`}>{row.label}</a>
+      <a href={`/tables/${row.ref}`} {...asWritten()}>
+        {row.label}
+      </a>
       <span className="block">{proportionText(row.ingredients)}</span>
       <SourceMark source={row.citation.source} locator={row.citation.locator} basis={row.basis} />
     </li>

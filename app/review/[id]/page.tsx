@@ -18,6 +18,7 @@ import { NotYours } from '../../_ui/not-yours.tsx'
 import { Notice } from '../../_ui/notice.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { Section } from '../../_ui/section.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { comparePath, homeOf, versionsPath } from '../../_versions/address.ts'
 import { ChangeList } from '../../_versions/changes.tsx'
 import { DeedList } from '../../_versions/deeds.tsx'
@@ -66,7 +67,7 @@ export default async function ItemPage({ params }: { params: Promise<{ id: strin
   return (
     <>
       <PageHead
-        title={entry.title}
+        title={<Written>{entry.title}</Written>}
         kicker={<a href="/review">{t('desk.title')}</a>}
         lead={version.note ?? undefined}
       >

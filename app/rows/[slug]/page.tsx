@@ -7,6 +7,7 @@ import { publishedBySlug } from '#lib/db/published.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { AddedHead } from '../../_ui/added-head.tsx'
 import { alternates } from '../../_ui/alternates.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { Facts } from '../../_ui/facts.tsx'
@@ -19,6 +20,7 @@ import { StandingMark } from '../../_ui/standing-mark.tsx'
 import { StateProportionsTable } from '../../_ui/state-proportions.tsx'
 import { workedProportions } from '../../_ui/worked.ts'
 import { WorkedNote } from '../../_ui/worked-note.tsx'
+import { Written } from '../../_ui/written.tsx'
 import { formatYear } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
@@ -85,7 +87,11 @@ function factsOf(
 ): Record<string, React.ReactNode> {
   const { table, source, from, to } = body
   return {
-    [t('row.measured')]: `${measure}. ${body.measured}`,
+    [t('row.measured')]: (
+      <>
+        {measure}. <Written>{body.measured}</Written>
+      </>
+    ),
     [t('row.uses')]: labelList('uses', body.uses),
     [t('row.source')]: (
       <SourceMark
@@ -94,19 +100,27 @@ function factsOf(
         basis={body.basis}
       />
     ),
-    [t('row.region')]: body.region,
-    [t('row.period')]: body.period,
+    [t('row.region')]: <Written>{body.region}</Written>,
+    [t('row.period')]: <Written>{body.period}</Written>,
     [t('row.years')]: t('row.span', { from: formatYear(from), to: formatYear(to) }),
-    [t('row.table')]: table && <a href={`/tables/${table}`}>{content().tables.get(table)?.title ?? table}</a>,
-    [t('row.additions')]: body.additions,
-    [t('row.notes')]: body.notes,
-    [t('row.ambiguous')]: body.ambiguous,
+    [t('row.table')]: table && (
+      <a href={`/tables/${table}`} {...asWritten()}>
+        {content().tables.get(table)?.title ?? table}
+      </a>
+    ),
+    [t('row.additions')]: body.additions && <Written>{body.additions}</Written>,
+    [t('row.notes')]: body.notes && <Written>{body.notes}</Written>,
+    [t('row.ambiguous')]: body.ambiguous && <Written>{body.ambiguous}</Written>,
     [words('library')('material.standing')]: (
       <>
         <StandingMark standing={body.standing} />
-        {body.standingReason !== undefined && <span className="note block">{body.standingReason}</span>}
+        {body.standingReason !== undefined && (
+          <span className="note block" {...asWritten()}>
+            {body.standingReason}
+          </span>
+        )}
       </>
     ),
-    [t('materials.interests')]: body.interests,
+    [t('materials.interests')]: body.interests && <Written>{body.interests}</Written>,
   }
 }

@@ -3,6 +3,7 @@ import type { Citing } from '#lib/db/citations.ts'
 import type { Published } from '#lib/db/published.ts'
 import type { SourceBody } from '#lib/entry/source.ts'
 import { AddedHead } from '../../_ui/added-head.tsx'
+import { asWritten } from '../../_ui/as-written.ts'
 import { FullCitation, shortCitation } from '../../_ui/citation.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { Section } from '../../_ui/section.tsx'
@@ -23,7 +24,11 @@ export function AddedSource({ entry, citing }: { entry: Published<SourceBody>; c
         entry={entry}
         invented={entry.body.invented}
       >
-        {source.note !== undefined && <p className="facts-line">{source.note}</p>}
+        {source.note !== undefined && (
+          <p className="facts-line" {...asWritten()}>
+            {source.note}
+          </p>
+        )}
       </AddedHead>
       <Section id="cited" title={t('source.cited')} note={t('source.citedNote')}>
         {citing.length === 0 ? <p>{t('source.nothingAdded')}</p> : <CitingEntries entries={citing} />}

@@ -6,7 +6,8 @@ import { citing } from '#lib/db/citations.ts'
 import { publishedBySlug } from '#lib/db/published.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { alternates } from '../../_ui/alternates.ts'
-import { FullCitation, shortCitation } from '../../_ui/citation.tsx'
+import { asWritten } from '../../_ui/as-written.ts'
+import { citationLang, FullCitation, shortCitation } from '../../_ui/citation.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
@@ -55,11 +56,18 @@ export default async function SourcePage({ params, searchParams }: Props) {
   const nothing = [entries, rows, materials, terms, cautions, guides].every((list) => list.length === 0)
   return (
     <>
-      <PageHead title={shortCitation(source)} kicker={<a href="/sources">{t('sources.title')}</a>}>
+      <PageHead
+        title={<span {...citationLang(source)}>{shortCitation(source)}</span>}
+        kicker={<a href="/sources">{t('sources.title')}</a>}
+      >
         <p className="lead">
           <FullCitation source={source} />
         </p>
-        {source.note !== undefined && <p className="facts-line">{source.note}</p>}
+        {source.note !== undefined && (
+          <p className="facts-line" {...asWritten()}>
+            {source.note}
+          </p>
+        )}
       </PageHead>
       <Section id="cited" title={t('source.cited')} note={t('source.citedNote')}>
         {nothing && <p>{t('source.nothing')}</p>}
@@ -69,8 +77,10 @@ export default async function SourcePage({ params, searchParams }: Props) {
             <ul>
               {rows.map((row) => (
                 <li key={row.ref}>
-                  <a href={`/tables/${row.ref}`}>{row.label}</a>, {row.citation.locator} ·{' '}
-                  <BasisMark basis={row.basis} />
+                  <a href={`/tables/${row.ref}`} {...asWritten()}>
+                    {row.label}
+                  </a>
+                  , {row.citation.locator} · <BasisMark basis={row.basis} />
                 </li>
               ))}
             </ul>

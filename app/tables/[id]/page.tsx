@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { watchedRows } from '#lib/search/works.ts'
 import { alternates } from '../../_ui/alternates.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -38,8 +39,8 @@ export default async function TablePage({ params }: Props) {
   })
   return (
     <>
-      <PageHead title={table.title} kicker={<a href="/tables">{t('tables.title')}</a>}>
-        <div className="lead prose">
+      <PageHead title={table.title} kicker={<a href="/tables">{t('tables.title')}</a>} written>
+        <div className="lead prose" {...asWritten()}>
           {table.intro.map((paragraph) => (
             <p key={paragraph}>
               <Hinted pieces={hint(paragraph)} />
@@ -49,7 +50,7 @@ export default async function TablePage({ params }: Props) {
       </PageHead>
       <Section id="rows" title={t('table.rows')} note={t('table.rowsNote')}>
         <DataTable
-          label={table.title}
+          label={t('table.caption', { title: table.title })}
           caption={t('table.caption', { title: table.title })}
           hideCaption
           stack

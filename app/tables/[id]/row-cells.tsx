@@ -1,9 +1,11 @@
 import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
+import { asWritten } from '../../_ui/as-written.ts'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { labelList } from '../../_ui/label.ts'
 import { addressWith } from '../../_ui/query.ts'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { Written, WrittenIn } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 
 const t = words('pages')
@@ -14,11 +16,13 @@ const t = words('pages')
  */
 export const RowName = ({ row, watched = 0 }: { row: TableRow; watched?: number | undefined }) => (
   <>
-    <a href={`#${row.id}`}>{row.label}</a>
+    <a href={`#${row.id}`} {...asWritten()}>
+      {row.label}
+    </a>
     <span className="note block">
       {labelList('uses', row.uses)}
       <br />
-      {row.region}, {row.period}
+      <Written>{`${row.region}, ${row.period}`}</Written>
     </span>
     {watched > 0 && (
       <span className="note block">
@@ -35,14 +39,22 @@ export const RowStated = ({ row }: { row: TableRow }) => (
   <>
     <span className="block">{proportionText(row.ingredients)}</span>
     <span className="note block">
-      {measureText(row.ingredients)}. {row.measured}
+      {measureText(row.ingredients)}. <Written>{row.measured}</Written>
     </span>
     {row.additions !== undefined && (
-      <span className="note block">{t('table.additions', { text: row.additions })}</span>
+      <span className="note block">
+        <WrittenIn say={(text) => t('table.additions', { text })}>{row.additions}</WrittenIn>
+      </span>
     )}
-    {row.notes !== undefined && <span className="note block">{row.notes}</span>}
+    {row.notes !== undefined && (
+      <span className="note block" {...asWritten()}>
+        {row.notes}
+      </span>
+    )}
     {row.ambiguous !== undefined && (
-      <span className="note block">{t('table.ambiguous', { text: row.ambiguous })}</span>
+      <span className="note block">
+        <WrittenIn say={(text) => t('table.ambiguous', { text })}>{row.ambiguous}</WrittenIn>
+      </span>
     )}
     {row.ancestor !== undefined && <Ancestor address={row.ancestor} />}
   </>
@@ -54,7 +66,11 @@ function Ancestor({ address }: { address: string }) {
     <span className="note block">
       {t.rich('table.ancestor', {
         row: row?.label ?? address,
-        link: (label) => <a href={`/tables/${address}`}>{label}</a>,
+        link: (label) => (
+          <a href={`/tables/${address}`} {...asWritten()}>
+            {label}
+          </a>
+        ),
       })}
     </span>
   )
@@ -64,6 +80,10 @@ function Ancestor({ address }: { address: string }) {
 export const RowStanding = ({ row }: { row: TableRow }) => (
   <>
     <StandingMark standing={row.standing} />
-    {row.standingReason !== undefined && <span className="note block">{row.standingReason}</span>}
+    {row.standingReason !== undefined && (
+      <span className="note block" {...asWritten()}>
+        {row.standingReason}
+      </span>
+    )}
   </>
 )

@@ -13,6 +13,7 @@ import { kindOf } from '../../../_kept/kinds.ts'
 import { Today } from '../../../_kept/today.tsx'
 import { workSheet } from '../../../_kept/worked-sheet.ts'
 import { ActionForm } from '../../../_ui/action-form.tsx'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { Cautions } from '../../../_ui/cautions.tsx'
 import { Facts } from '../../../_ui/facts.tsx'
 import { InventedNotice } from '../../../_ui/invented.tsx'
@@ -67,7 +68,7 @@ export default async function KeptSheetPage({ params }: Props) {
             kind={recipe.standing === 'known-hazard' ? 'hazard' : 'caution'}
             title={t('one.standing', { standing: labelOf('standings', recipe.standing) })}
           >
-            <p>{recipe.standingReason}</p>
+            <p {...asWritten()}>{recipe.standingReason}</p>
           </Notice>
         )}
         {kept.recipe?.invented === true && <InventedNotice page="one" />}

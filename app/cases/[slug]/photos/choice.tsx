@@ -1,3 +1,4 @@
+import { asWritten } from '../../../_ui/as-written.ts'
 import { SelectField } from '../../../_ui/field.tsx'
 import type { Spot } from '../../../_ui/photo-spots.ts'
 import { formatDate } from '../../../_words/format.ts'
@@ -15,9 +16,11 @@ export function Choice({ slug, spots, pair }: { slug: string; spots: readonly Sp
           {spots.map((spot, index) => (
             <li key={spot.name}>
               {spot === pair.spot ? (
-                <strong className="touch">{spot.name}</strong>
+                <strong className="touch" {...asWritten()}>
+                  {spot.name}
+                </strong>
               ) : (
-                <a className="touch" href={`/cases/${slug}/photos?spot=${index}`}>
+                <a className="touch" href={`/cases/${slug}/photos?spot=${index}`} {...asWritten()}>
                   {spot.name}
                 </a>
               )}

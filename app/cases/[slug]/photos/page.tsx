@@ -4,6 +4,7 @@ import { caseBySlug } from '#lib/db/cases.ts'
 import { photoFacts } from '#lib/db/photos.ts'
 import { AbsentEntry, absentEntryHead } from '../../../_ui/absent-entry.tsx'
 import { alternates } from '../../../_ui/alternates.ts'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { InventedNotice } from '../../../_ui/invented.tsx'
 import { PageHead } from '../../../_ui/page-head.tsx'
 import { spotsOf } from '../../../_ui/photo-spots.ts'
@@ -44,7 +45,11 @@ export default async function ComparePhotosPage({ params, searchParams }: Props)
     <>
       <PageHead
         title={t('compare.head')}
-        kicker={<a href={`/cases/${slug}#photos`}>{found.body.title}</a>}
+        kicker={
+          <a href={`/cases/${slug}#photos`} {...asWritten()}>
+            {found.body.title}
+          </a>
+        }
         lead={t('compare.about')}
       >
         {found.body.invented && <InventedNotice page="one" />}

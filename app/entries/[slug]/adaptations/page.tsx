@@ -3,6 +3,8 @@ import { mayEver } from '#lib/access/policy.ts'
 import { type Adaptation, adaptationTree } from '#lib/db/adaptations.ts'
 import { entryHead } from '#lib/db/versions.ts'
 import { currentActor } from '../../../_http/actor.ts'
+import { alternates } from '../../../_ui/alternates.ts'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { InventedMark } from '../../../_ui/invented.tsx'
 import { NOT_HERE, NotHere } from '../../../_ui/not-here.tsx'
 import { Section } from '../../../_ui/section.tsx'
@@ -18,7 +20,10 @@ const t = words('review')
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const entry = await entryHead(await currentActor(), (await params).slug)
   if (entry?.kind !== 'recipe') return NOT_HERE
-  return { title: t('adaptations.titleOf', { title: entry.title }) }
+  return {
+    title: t('adaptations.titleOf', { title: entry.title }),
+    alternates: alternates(`/entries/${(await params).slug}/adaptations`),
+  }
 }
 
 /** The tree of recipes that go back to one, each with the version it was adapted from. */
@@ -58,9 +63,13 @@ function Branch({ node, tree, here }: { node: Adaptation; tree: readonly Adaptat
   return (
     <li>
       {node.slug === here ? (
-        <strong aria-current="page">{node.title}</strong>
+        <strong aria-current="page" {...asWritten()}>
+          {node.title}
+        </strong>
       ) : (
-        <a href={`/recipes/${node.slug}`}>{node.title}</a>
+        <a href={`/recipes/${node.slug}`} {...asWritten()}>
+          {node.title}
+        </a>
       )}{' '}
       {node.invented && <InventedMark />}{' '}
       {node.parentRevision !== null && (

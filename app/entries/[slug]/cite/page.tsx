@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { alternates } from '../../../_ui/alternates.ts'
 import { NOT_HERE, NotHere } from '../../../_ui/not-here.tsx'
 import { type Query, wholeNumber } from '../../../_ui/query.ts'
 import { Section } from '../../../_ui/section.tsx'
@@ -16,7 +17,12 @@ const t = words('review')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const found = await readCited((await params).slug, undefined)
-  return found === null ? NOT_HERE : { title: t('cite.titleOf', { title: found.cited.title }) }
+  return found === null
+    ? NOT_HERE
+    : {
+        title: t('cite.titleOf', { title: found.cited.title }),
+        alternates: alternates(`/entries/${(await params).slug}/cite`),
+      }
 }
 
 /** One version as it can be cited, in each form, to copy or to take away. */

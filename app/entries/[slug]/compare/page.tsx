@@ -3,6 +3,7 @@ import { entryHead, versionOf } from '#lib/db/versions.ts'
 import { readBody } from '#lib/entry/body.ts'
 import { diffBodies } from '#lib/entry/diff.ts'
 import { currentActor } from '../../../_http/actor.ts'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { namesOf } from '../../../_ui/author.ts'
 import { NOT_HERE, NotHere } from '../../../_ui/not-here.tsx'
 import { type Query, wholeNumber } from '../../../_ui/query.ts'
@@ -58,7 +59,11 @@ export default async function ComparePage({ params, searchParams }: Props) {
                 date: formatDate(version.submittedAt),
                 link: (label) => <a href={versionPath(slug, version.number)}>{label}</a>,
               })}
-              {version.note !== null && <span className="note block">{version.note}</span>}
+              {version.note !== null && (
+                <span className="note block" {...asWritten()}>
+                  {version.note}
+                </span>
+              )}
             </li>
           ))}
         </ul>

@@ -10,11 +10,13 @@ import {
   versionsOf,
 } from '#lib/db/versions.ts'
 import { currentActor } from '../../../_http/actor.ts'
+import { alternates } from '../../../_ui/alternates.ts'
 import { type NameOf, namesOf } from '../../../_ui/author.ts'
 import { Facts } from '../../../_ui/facts.tsx'
 import { NOT_HERE, NotHere } from '../../../_ui/not-here.tsx'
 import { type Query, wholeNumber } from '../../../_ui/query.ts'
 import { Section } from '../../../_ui/section.tsx'
+import { Written } from '../../../_ui/written.tsx'
 import { citePath, comparePath, versionPath } from '../../../_versions/address.ts'
 import { DeedList } from '../../../_versions/deeds.tsx'
 import { formatDate } from '../../../_words/format.ts'
@@ -30,7 +32,12 @@ const t = words('review')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const entry = await entryHead(await currentActor(), (await params).slug)
-  return entry === null ? NOT_HERE : { title: t('versions.titleOf', { title: entry.title }) }
+  return entry === null
+    ? NOT_HERE
+    : {
+        title: t('versions.titleOf', { title: entry.title }),
+        alternates: alternates(`/entries/${(await params).slug}/versions`),
+      }
 }
 
 /** Every version of an entry, the latest first, with all that was decided about each and by whom. */
@@ -158,7 +165,13 @@ function Version(props: {
         facts={{
           [t('versions.author')]: nameOf(authorKey),
           [t('versions.submitted')]: formatDate(submittedAt),
-          [t('versions.what')]: erased ? t('versions.erased') : (note ?? t('versions.closed')),
+          [t('versions.what')]: erased ? (
+            t('versions.erased')
+          ) : note === null ? (
+            t('versions.closed')
+          ) : (
+            <Written>{note}</Written>
+          ),
           [t('versions.basedOn')]: basedOn === null ? null : t('versions.number', { number: basedOn }),
           [t('versions.digest')]: <code>{digest}</code>,
         }}

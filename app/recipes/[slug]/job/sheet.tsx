@@ -3,6 +3,7 @@ import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
 import type { Work } from '#lib/mortar/takeoff.ts'
 import { KeepSheet } from '../../../_kept/keep-sheet.tsx'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { labelOf } from '../../../_ui/label.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { words } from '../../../_words/index.ts'
@@ -62,7 +63,7 @@ export function Sheet({
           kind={body.standing === 'known-hazard' ? 'hazard' : 'caution'}
           title={labelOf('standings', body.standing)}
         >
-          <p>{body.standingReason}</p>
+          <p {...asWritten()}>{body.standingReason}</p>
           <p>{t('standing.printed', { reason: inputs.reason })}</p>
         </Notice>
       )}

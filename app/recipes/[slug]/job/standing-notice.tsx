@@ -1,4 +1,5 @@
 import type { RecipeBody } from '#lib/entry/recipe.ts'
+import { asWritten } from '../../../_ui/as-written.ts'
 import { labelOf } from '../../../_ui/label.ts'
 import { Notice } from '../../../_ui/notice.tsx'
 import { StateProportionsTable } from '../../../_ui/state-proportions.tsx'
@@ -14,7 +15,7 @@ export function StandingNotice({ recipe }: { recipe: RecipeBody }) {
     <>
       <Notice kind={recipe.standing === 'known-hazard' ? 'hazard' : 'caution'} title={t('standing.title')}>
         <p>{t('standing.lead', { standing: labelOf('standings', recipe.standing) })}</p>
-        <p>{recipe.standingReason}</p>
+        <p {...asWritten()}>{recipe.standingReason}</p>
       </Notice>
       {worked.ok && (
         <div className="job-proportions">

@@ -9,6 +9,7 @@ import { InventedNotice } from '../../../../_ui/invented.tsx'
 import { NOT_HERE, NotHere } from '../../../../_ui/not-here.tsx'
 import { wholeNumber } from '../../../../_ui/query.ts'
 import { Section } from '../../../../_ui/section.tsx'
+import { Written } from '../../../../_ui/written.tsx'
 import { citePath, comparePath, homeOf } from '../../../../_versions/address.ts'
 import { ChangeList } from '../../../../_versions/changes.tsx'
 import { DeedList } from '../../../../_versions/deeds.tsx'
@@ -52,7 +53,7 @@ export default async function VersionPage({ params }: Props) {
             [t('versions.state')]: t(`state.${version.state}`),
             [t('versions.author')]: nameOf(version.authorKey),
             [t('versions.submitted')]: formatDate(version.submittedAt),
-            [t('versions.what')]: version.note,
+            [t('versions.what')]: version.note && <Written>{version.note}</Written>,
             [t('versions.digest')]: <code>{version.digest}</code>,
           }}
         />

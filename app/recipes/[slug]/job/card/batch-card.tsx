@@ -2,9 +2,11 @@ import type { Caution } from '#lib/content/types.ts'
 import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
+import { asWritten } from '../../../../_ui/as-written.ts'
 import { cautionWords } from '../../../../_ui/caution-words.ts'
 import { labelOf } from '../../../../_ui/label.ts'
 import { Notice } from '../../../../_ui/notice.tsx'
+import { Written } from '../../../../_ui/written.tsx'
 import { formatDate } from '../../../../_words/format.ts'
 import { locale, words } from '../../../../_words/index.ts'
 import { jobCautions } from '../cautions-line.tsx'
@@ -63,10 +65,12 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
   })
   return (
     <article className={`batch-card card-fit-${fit}`} id="card" aria-labelledby="card-head">
-      <h2 id="card-head">{body.title}</h2>
+      <h2 id="card-head" {...asWritten()}>
+        {body.title}
+      </h2>
       {standing !== '' && (
         <p className="card-standing">
-          <strong>{labelOf('standings', body.standing)}.</strong> {standing}
+          <strong>{labelOf('standings', body.standing)}.</strong> <Written>{standing}</Written>
         </p>
       )}
       <CardCautions cautions={cautions} />
