@@ -4,8 +4,8 @@ import type { Block, Cell, Figure, System } from '../_ui/workshop/calculation.ts
 import { inSystem, isFigure } from '../_ui/workshop/figures.ts'
 
 /**
- * The parts of a result as they are kept: figures in the units in which they are shown, words as they stand. Drawings
- * are made anew from figures, and links to what lies near change with the site, so neither is kept.
+ * The parts of a result as they are kept: figures in the units in which they are shown, words as they stand, drawings as
+ * the numbers that they are drawn from. Links to what lies near change with the site and are not kept.
  */
 export const freezeBlocks = (blocks: readonly Block[], system: System): KeptBlock[] =>
   blocks.flatMap((block): KeptBlock[] => {
@@ -31,6 +31,10 @@ export const freezeBlocks = (blocks: readonly Block[], system: System): KeptBloc
     if (block.kind === 'notice') {
       const { tone, title, text } = block
       return [{ kind: 'notice', tone, text, ...(title !== undefined && { title }) }]
+    }
+    if (block.kind === 'drawing') {
+      const { name, title, says, drawn } = block
+      return [{ kind: 'drawing', name, title, says, drawn }]
     }
     return block.kind === 'note' ? [{ kind: 'note', text: block.text }] : []
   })

@@ -1,3 +1,4 @@
+import type { KeptRecipe } from '#lib/db/kept-sheets.ts'
 import { words } from '../_words/index.ts'
 import { calculationNamed } from '../work-out/calculations.ts'
 
@@ -7,3 +8,7 @@ export function kindOf(calculation: string): string {
   const of = calculationNamed(calculation)
   return of ? words('workOut')(`${of.page}.title`) : calculation
 }
+
+/** What the recipe of a sheet was called; that it was erased, once it was. */
+export const recipeTitle = ({ title }: Pick<KeptRecipe, 'title'>): string =>
+  title ?? words('kept')('erasedTitle')

@@ -1,16 +1,32 @@
+import { speaking } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
 import type { KeptSheet } from '#lib/db/kept-sheets.ts'
+import type { KeptBlock } from '#lib/entry/kept-sheet.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
+import type { Language } from '../_words/languages.ts'
 import { type Difference, differencesOf } from './differences.ts'
-import type { Working } from './worked-sheet.ts'
+import type { WorkedSheet, Working } from './worked-sheet.ts'
 
 const t = words('kept')
 
 /** What the same inputs would give today, figure by figure where it differs, and the way to the live sheet. */
-export function Today({ kept, working }: { kept: KeptSheet; working: Working | null }) {
+export function Today({
+  kept,
+  working,
+  language,
+}: {
+  kept: KeptSheet
+  working: Working | null
+  /** That the sheet was kept in, and worked again in. */
+  language: Language
+}) {
+  const found =
+    working?.ok === true
+      ? speaking(language, () => differencesOf(kept.figures.blocks, working.sheet.figures.blocks))
+      : []
   return (
     <Section id="today" title={t('today.title')}>
       <ul className="plain-list">
@@ -21,11 +37,14 @@ export function Today({ kept, working }: { kept: KeptSheet; working: Working | n
       {working === null ? (
         <p>{t('today.gone')}</p>
       ) : working.ok ? (
-        <Differences differences={differencesOf(kept.figures.blocks, working.sheet.figures.blocks)} />
+        <>
+          <Differences differences={found} language={language} />
+          {isOtherWorking(kept, working.sheet) && <p>{t('today.working')}</p>}
+        </>
       ) : (
         <>
           <p>{t('today.unworked')}</p>
-          <ul>
+          <ul lang={language}>
             {working.sentences.map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}
@@ -34,7 +53,9 @@ export function Today({ kept, working }: { kept: KeptSheet; working: Working | n
       )}
       {working !== null && (
         <p className="screen-only">
-          <a href={working.ok ? working.sheet.address : kept.address}>{t('one.live')}</a>
+          <a href={working.ok ? working.sheet.address : kept.address} hrefLang={language}>
+            {t('one.live')}
+          </a>
         </p>
       )}
     </Section>
@@ -55,9 +76,24 @@ function versionChanges(kept: KeptSheet, working: Working | null): string[] {
   ]
 }
 
-function Differences({ differences }: { differences: readonly Difference[] }) {
+/** Whether the figures are found in another way today; of a sheet that kept no working nothing is known. */
+function isOtherWorking(kept: KeptSheet, sheet: WorkedSheet): boolean {
+  const lines = (blocks: readonly KeptBlock[]) =>
+    JSON.stringify(
+      blocks.flatMap((block) =>
+        block.kind === 'working'
+          ? block.steps.map(({ symbol, formula, source }) => [symbol, formula, source])
+          : [],
+      ),
+    )
+  const before = lines(kept.figures.blocks)
+  return before !== '[]' && before !== lines(sheet.figures.blocks)
+}
+
+function Differences({ differences, language }: { differences: readonly Difference[]; language: Language }) {
   if (differences.length === 0) return <p>{t('today.same')}</p>
   const absent = <span className="unknown">{t('today.absent')}</span>
+  const told = (text: string) => <span lang={language}>{text}</span>
   return (
     <DataTable
       stack
@@ -70,7 +106,11 @@ function Differences({ differences }: { differences: readonly Difference[] }) {
       ]}
       rows={differences.map(({ name, label, kept, today }) => ({
         key: name,
-        cells: { what: label, kept: kept ?? absent, now: today ?? absent },
+        cells: {
+          what: told(label),
+          kept: kept === null ? absent : told(kept),
+          now: today === null ? absent : told(today),
+        },
       }))}
     />
   )

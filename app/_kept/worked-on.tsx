@@ -23,39 +23,40 @@ export const WorkedOnSection = ({ sheets }: { sheets: readonly Basis[] }) =>
     </Section>
   )
 
-const Sheet = ({ copy, from }: Basis) => (
-  <div className="worked-on">
-    <h3>{copy.title}</h3>
-    {from !== undefined && <p className="note">{from}</p>}
-    {copy.of !== undefined && <p>{t('worked.of', { of: copy.of })}</p>}
-    <DataTable<string>
-      stack
-      label={copy.title}
-      caption={copy.title}
-      hideCaption
-      columns={[
-        { key: 'label', head: t('worked.figure'), names: true },
-        { key: 'value', head: t('worked.value') },
-      ]}
-      rows={copy.figures.map(({ label, value }, place) => ({ key: `${place}`, cells: { label, value } }))}
-    />
-    <p className="note">
-      {t('worked.made', {
-        kind: kindOf(copy.calculation),
-        edition: copy.edition,
-        sums: String(copy.sums),
-        digest: copy.digest,
-      })}{' '}
-      {copy.recipe !== undefined && t('worked.recipe', { ref: copy.recipe })}{' '}
-      {/* In the language that it was worked in: there its figures are read, and print, as they were. */}
-      <a
-        className="screen-only"
-        href={copy.address}
-        hrefLang={splitLanguage(copy.address).language}
-        rel="nofollow"
-      >
-        {t('worked.live')}
-      </a>
-    </p>
-  </div>
-)
+function Sheet({ copy, from }: Basis) {
+  const { language } = splitLanguage(copy.address)
+  return (
+    <div className="worked-on">
+      <h3>{copy.title}</h3>
+      {from !== undefined && <p className="note">{from}</p>}
+      {copy.of !== undefined && <p>{t('worked.of', { of: copy.of })}</p>}
+      <DataTable<string>
+        stack
+        label={copy.title}
+        caption={copy.title}
+        hideCaption
+        columns={[
+          { key: 'label', head: t('worked.figure'), names: true },
+          { key: 'value', head: t('worked.value') },
+        ]}
+        rows={copy.figures.map(({ label, value }, place) => ({
+          key: `${place}`,
+          cells: { label: <span lang={language}>{label}</span>, value: <span lang={language}>{value}</span> },
+        }))}
+      />
+      <p className="note">
+        {t('worked.made', {
+          kind: kindOf(copy.calculation),
+          edition: copy.edition,
+          sums: String(copy.sums),
+          digest: copy.digest,
+        })}{' '}
+        {copy.recipe !== undefined && t('worked.recipe', { ref: copy.recipe })}{' '}
+        {/* In the language that it was worked in: there its figures are read, and print, as they were. */}
+        <a className="screen-only" href={copy.address} hrefLang={language} rel="nofollow">
+          {t('worked.live')}
+        </a>
+      </p>
+    </div>
+  )
+}

@@ -1,6 +1,6 @@
 import { content } from '#lib/content/index.ts'
 import type { KeptRecipe } from '#lib/db/kept-sheets.ts'
-import { type KeptFigures, makeKeptFigures } from '#lib/entry/kept-sheet.ts'
+import type { KeptFigures } from '#lib/entry/kept-sheet.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { type Typed, typedFrom } from '../_http/form.ts'
 import type { FigureVersions } from '../_ui/changes-since.ts'
@@ -13,7 +13,8 @@ import { words } from '../_words/index.ts'
 import { inLanguage, splitLanguage } from '../_words/language.ts'
 import { calculationNamed } from '../work-out/calculations.ts'
 import { freezeBlocks } from './freeze.ts'
-import { printedLines } from './printed.ts'
+import { freezeSteps } from './freeze-steps.ts'
+import { within } from './within.ts'
 import { workedJob } from './worked-job.ts'
 
 /** A sheet worked from its address, with all that is kept of it. */
@@ -26,7 +27,7 @@ export interface WorkedSheet {
   readonly address: string
   readonly system: System
   readonly versions: FigureVersions
-  readonly recipe: KeptRecipe | null
+  readonly recipe: (KeptRecipe & { readonly title: string }) | null
   readonly figures: KeptFigures
 }
 
@@ -68,8 +69,13 @@ function workedBench(name: string, path: string, typed: Typed): Working | null {
   const { form, shown, faults } = workOut(of.calculation, typed, benchData(of.calculation))
   if (form.fresh) return { ok: false, sentences: [words('kept')('new.fresh')] }
   if (!shown) return { ok: false, sentences: faults.map(({ sentence }) => sentence) }
-  const blocks = freezeBlocks(shown.blocks, form.system)
+  const blocks = [
+    ...freezeBlocks(shown.blocks, form.system),
+    ...freezeSteps('steps', words('workOut')('working.title'), shown.steps),
+  ]
   const versions = versionsOf({ edition: content().edition, sums: SUMS_VERSION }, shown.blocks)
+  const kept = within(inputPhrases(form.fields), blocks)
+  if (!kept.ok) return kept
   return {
     ok: true,
     sheet: {
@@ -79,11 +85,7 @@ function workedBench(name: string, path: string, typed: Typed): Working | null {
       system: form.system,
       versions,
       recipe: null,
-      figures: makeKeptFigures({
-        inputs: inputPhrases(form.fields),
-        blocks,
-        printed: printedLines(blocks),
-      }),
+      figures: kept.figures,
     },
   }
 }

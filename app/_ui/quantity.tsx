@@ -29,11 +29,15 @@ export function quantityText(value: Range | number, unit: string, places?: numbe
  * @param props.places decimal places of a plain number, at most three when left out
  */
 export function Quantity(props: { value: Range | number; unit: string; places?: number; large?: boolean }) {
-  const { main, range } = quantityText(props.value, props.unit, props.places)
   return (
-    <span className={props.large === true ? 'quantity quantity-large' : 'quantity'}>
-      <span className="quantity-main">{main}</span>
-      {range !== null && <span className="quantity-range"> {range}</span>}
-    </span>
+    <QuantityTexts {...quantityText(props.value, props.unit, props.places)} large={props.large === true} />
   )
 }
+
+/** A figure that is text already, and what it may lie between. */
+export const QuantityTexts = (props: { main: string; range: string | null; large?: boolean }) => (
+  <span className={props.large === true ? 'quantity quantity-large' : 'quantity'}>
+    <span className="quantity-main">{props.main}</span>
+    {props.range !== null && <span className="quantity-range"> {props.range}</span>}
+  </span>
+)

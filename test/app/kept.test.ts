@@ -1,14 +1,19 @@
+import { createElement } from 'react'
+import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
 import { speaking } from '#app/asked.ts'
 import { sheetOf } from '#lib/api/job.ts'
 import { content } from '#lib/content/index.ts'
+import type { KeptSheet } from '#lib/db/kept-sheets.ts'
 import { type KeptBlock, keptFigures, makeKeptFigures, readKeptFigures } from '#lib/entry/kept-sheet.ts'
 import { recipeBody } from '#lib/entry/recipe.ts'
 import { readDemo } from '#lib/workflow/demo-files.ts'
 import type { Typed } from '../../app/_http/form.ts'
 import { differencesOf } from '../../app/_kept/differences.ts'
 import { freezeBlocks } from '../../app/_kept/freeze.ts'
-import { jobBlocks } from '../../app/_kept/job-blocks.ts'
+import { Frozen } from '../../app/_kept/frozen.tsx'
+import { jobBlocks } from '../../app/_kept/job/blocks.ts'
+import { KeptBlocks } from '../../app/_kept/kept-blocks.tsx'
 import { printedLines } from '../../app/_kept/printed.ts'
 import { partsOf, workSheet } from '../../app/_kept/worked-sheet.ts'
 import { type AnyCalculation, type Block, SYSTEMS } from '../../app/_ui/workshop/calculation.ts'
@@ -48,11 +53,37 @@ describe.each(every)('a kept sheet of /work-out/%s in %s units', (_, units, calc
     const kept = namedFigures(stored.blocks as Block[]).map((one) => [one.name, figureText(one, 'metric')])
     expect(kept.length).toBeGreaterThan(0)
     expect(kept).toEqual(printed)
+    expect(stored.blocks.flatMap((one) => (one.kind === 'working' ? one.steps : []))).toHaveLength(
+      shown?.steps.length ?? -1,
+    )
     for (const [, text] of printed)
       expect(stored.printed.map(({ value }) => value)).toContain(text ?? 'not known')
     expect(differencesOf(stored.blocks, figures.blocks)).toEqual([])
   })
 })
+
+/** What ids a drawing gives its hatchings turns on the page that it stands in. */
+const svgsOf = (html: string) =>
+  (html.match(/<svg.*?<\/svg>/gs) ?? []).map((svg) => svg.replaceAll(/(id="|url\(#)[^")]*/g, '$1'))
+
+it.each(['slaking', 'convert-ratio', 'sieve'])(
+  'a kept sheet of /work-out/%s draws what its page drew',
+  async (name) => {
+    const [, , calculation] = every.find(([one]) => one === name) ?? []
+    if (calculation === undefined) throw new Error('no such page')
+    for (const units of SYSTEMS) {
+      const { shown } = workOut(calculation, { units }, benchData(calculation))
+      const drawn = (shown?.blocks ?? []).flatMap((block) => (block.kind === 'drawing' ? [block] : []))
+      const { figures } = await worked(addressWith(calculation, { units }))
+      const stored = readKeptFigures(JSON.parse(JSON.stringify(figures)))
+      const page = renderToStaticMarkup(createElement(KeptBlocks, { blocks: stored.blocks, open: false }))
+      const live = drawn.flatMap(({ draw }) => svgsOf(renderToStaticMarkup(draw)))
+      expect(live.length).toBeGreaterThan(0)
+      expect(svgsOf(page).filter((svg) => live.includes(svg))).toEqual(live)
+      for (const { says } of drawn) expect(stored.blocks).toContainEqual(expect.objectContaining({ says }))
+    }
+  },
+)
 
 const SAND = '/work-out/sand?what=voids-water&sand-ml=1000&water-ml=340&units=metric'
 
@@ -104,9 +135,7 @@ describe('jobBlocks(job)', () => {
       const outcome = inputs.request && sheetOf(recipe, inputs.request)
       if (!outcome?.ok) throw new Error(`${slug} gives no sheet`)
       const sheet = outcome.value
-      const blocks = jobBlocks({ sheet, recipe, inputs }).flatMap((block) =>
-        block.kind === 'list' ? [block] : freezeBlocks([block], 'metric'),
-      )
+      const blocks = jobBlocks({ sheet, recipe, inputs })
       const kept = makeKeptFigures({ inputs: workedFrom(inputs), blocks, printed: printedLines(blocks) })
       const of = (name: string) => kept.blocks.find((block) => 'name' in block && block.name === name)
       expect(of('job')).toMatchObject({
@@ -142,6 +171,30 @@ it('a job sheet kept on a Spanish page keeps its cautions in Spanish', () => {
   const { title, notice } = content().cautions.get('quicklime')?.es ?? {}
   expect(blocks.find((block) => 'name' in block && block.name === 'cautions')).toMatchObject({
     items: expect.arrayContaining([{ name: 'quicklime', text: `${title}. ${notice}` }]),
+  })
+})
+
+describe.each([
+  ['English', 'en', 'es', 'Esta hoja se guardó en inglés'],
+  ['Spanish', 'es', 'en', 'This sheet was kept in Spanish'],
+] as const)('a sheet kept in %s', (_, own, other, note) => {
+  it('is drawn in that language on every page, and a page of the other says so', async () => {
+    const { calculation } = CALCULATIONS.slaking
+    const sheet = await speaking(own, () => worked(addressWith(calculation, { units: 'metric' })))
+    const kept = { id: 'a', address: sheet.address, figures: sheet.figures } as KeptSheet
+    const drawIn = (language: typeof own | typeof other) =>
+      speaking(language, () =>
+        renderToStaticMarkup(createElement(Frozen, { kept, language: own, open: true })),
+      )
+    const [home, away] = [drawIn(own), drawIn(other)]
+    const frozen = /<div class="bench-result kept-sheet">.*<\/div>/s
+    const inside = (html: string) =>
+      svgsOf(html).join('') + (frozen.exec(html)?.[0] ?? '').replaceAll(/<svg.*?<\/svg>/gs, '')
+    expect(inside(home).length).toBeGreaterThan(1000)
+    expect(inside(away)).toBe(`${inside(home)}</div>`)
+    expect(away).toContain(`<div lang="${own}">`)
+    expect(away).toContain(note)
+    expect(home).not.toMatch(/lang=/)
   })
 })
 
@@ -210,7 +263,7 @@ describe('differencesOf(kept, today)', () => {
 describe('the form of kept figures', () => {
   const figure = { name: 'b', label: 'B', value: 1, unit: 'kg' }
   const with_ = (over: object) => ({
-    version: 1,
+    version: 2,
     inputs: [],
     printed: [],
     blocks: [{ kind: 'figures', name: 'a', title: 'A', figures: [{ ...figure, ...over }] }],
@@ -229,7 +282,69 @@ describe('the form of kept figures', () => {
 
   it('refuses a version from later', () => {
     expect(() =>
-      readKeptFigures({ ...makeKeptFigures({ inputs: [], blocks: [], printed: [] }), version: 2 }),
+      readKeptFigures({ ...makeKeptFigures({ inputs: [], blocks: [], printed: [] }), version: 3 }),
     ).toThrow()
+  })
+
+  it('opens what was stored in the first form, which knew neither drawings nor working nor costs as such', () => {
+    const cost = { low: 1200, typical: 1234.56, high: 1300 }
+    const stored = {
+      version: 1,
+      inputs: ['Area: 12 m²'],
+      blocks: [
+        {
+          kind: 'figures',
+          name: 'job',
+          title: 'The job in a few figures',
+          figures: [
+            { name: 'made', label: 'Mortar to make', value: { low: 90, typical: 100, high: 110 }, unit: 'L' },
+            { name: 'cost-total', label: 'Total, EUR', value: cost, unit: '1' },
+          ],
+        },
+        {
+          kind: 'table',
+          name: 'quantities',
+          title: 'Quantities',
+          columns: [
+            { key: 'ingredient', head: 'Ingredient' },
+            { key: 'mass', head: 'Mass' },
+            { key: 'cost', head: 'Cost, EUR' },
+          ],
+          rows: [
+            {
+              name: '0-lime',
+              cells: {
+                ingredient: 'Lime, dry',
+                mass: { value: 25, unit: 'kg' },
+                cost: { value: cost, unit: '1' },
+              },
+            },
+            { name: '1-sand', cells: { ingredient: 'Sand, damp', mass: null, cost: null } },
+          ],
+        },
+      ],
+      printed: [
+        { label: 'Mortar to make', value: '100 L (90–110)' },
+        { label: 'Total, EUR', value: '1230 (1200–1300)' },
+        { label: 'Lime, dry, Mass', value: '25 kg' },
+        { label: 'Lime, dry, Cost, EUR', value: '1230 (1200–1300)' },
+      ],
+    }
+    const { version, inputs, printed, blocks } = readKeptFigures(stored)
+    expect({ version, inputs }).toEqual({ version: 2, inputs: stored.inputs })
+    expect(printed).toEqual(
+      stored.printed.map((line) => (line.label.endsWith('EUR') ? { ...line, cost: true } : line)),
+    )
+    // Costs print to the hundredth, as they did on the sheet.
+    expect(namedFigures(blocks as Block[]).map((one) => [one.name, figureText(one, 'metric')])).toEqual([
+      ['job.made', '100 L (90–110)'],
+      ['job.cost-total', '1234.56 (1200.00–1300.00)'],
+      ['quantities.0-lime.mass', '25 kg'],
+      ['quantities.0-lime.cost', '1234.56 (1200.00–1300.00)'],
+    ])
+    const page = renderToStaticMarkup(createElement(KeptBlocks, { blocks, open: true }))
+    expect(page).toContain('1234.56')
+    expect(page).not.toContain('<svg')
+    expect(page).not.toContain('<details')
   })
 })

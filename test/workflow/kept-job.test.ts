@@ -25,7 +25,7 @@ describe('workSheet(address) of a job', () => {
     const first = await worked(`${JOB}&r=1`)
     expect(first).toMatchObject({
       calculation: 'job',
-      title: 'Lime and pit sand',
+      title: 'Pointing rubble',
       system: 'us',
       recipe: { slug: 'lime-and-sand', revision: 1, title: 'Lime and pit sand', invented: true },
     })

@@ -1,4 +1,5 @@
 import { useId } from 'react'
+import type { Drawn } from '#lib/entry/kept-drawn.ts'
 import { words } from '../../_words/index.ts'
 import { Hatchings, hatchId } from '../plot-hatch.tsx'
 import { quantityText } from '../quantity.tsx'
@@ -155,4 +156,20 @@ export function compositionSays({ lines, stateLabel, materialLabel }: Props): st
       : []),
     t('drawings.composition.usual'),
   ].join(' ')
+}
+
+/** The same as data: its lines with the names that stand in it. */
+export function drawnFrom({ lines, stateLabel, materialLabel }: Props): Drawn {
+  const materials = lines.flatMap(({ parts }) => parts.flatMap(({ material }) => material ?? []))
+  const named = (ids: readonly string[], label: (id: string) => string) =>
+    Object.fromEntries(ids.map((id) => [id, label(id)]))
+  return {
+    of: 'composition',
+    lines,
+    states: named(
+      lines.map(({ state }) => state).filter((state) => state !== 'mortar'),
+      stateLabel,
+    ),
+    materials: named(materials, materialLabel),
+  }
 }

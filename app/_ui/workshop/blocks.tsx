@@ -1,7 +1,8 @@
 import { words } from '../../_words/index.ts'
 import { DataTable } from '../data-table.tsx'
+import { moneyText } from '../money-text.ts'
 import { Notice } from '../notice.tsx'
-import { Quantity } from '../quantity.tsx'
+import { Quantity, QuantityTexts } from '../quantity.tsx'
 import { RangeBar } from '../range-bar.tsx'
 import { Ratio } from '../ratio.tsx'
 import type { BenchData, Block, Cell, Figure, System } from './calculation.ts'
@@ -73,6 +74,7 @@ export function Printed({ figure, system }: { figure: Printed; system: System })
   if (value === null) return <span className="unknown">{words('workOut')('unknown')}</span>
   if (figure.as === 'ratio')
     return <Ratio value={typeof value === 'number' ? { low: value, typical: value, high: value } : value} />
+  if (figure.as === 'money') return <QuantityTexts {...moneyText(value)} />
   return <Quantity value={value} unit={unit} />
 }
 

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import type { Drawn } from '#lib/entry/kept-drawn.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import type { Step } from '#lib/mortar/explain.ts'
 import type { Outcome } from '#lib/mortar/fault.ts'
@@ -142,8 +143,8 @@ export interface Figure {
   /** Null prints as not known. */
   readonly value: Range | number | null
   readonly unit: string
-  /** `ratio` prints 1 : 3.1. */
-  readonly as?: 'ratio'
+  /** `ratio` prints 1 : 3.1; `money` to the hundredth, in a currency that its label names. */
+  readonly as?: 'ratio' | 'money'
   /** Water and the like: gallons, not cubic feet. */
   readonly liquid?: boolean
   /** Kept metric in every system. */
@@ -208,6 +209,8 @@ export type Block =
       /** What the drawing shows, in words. */
       readonly says: string
       readonly draw: ReactNode
+      /** The numbers that it is drawn from: a kept sheet keeps these. */
+      readonly drawn: Drawn
     }
 
 /** What a page shows of a value: parts, and the working behind them. */

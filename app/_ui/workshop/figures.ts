@@ -2,6 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import type { Range } from '#lib/mortar/range.ts'
 import { convert, convertRange, shownUnit } from '#lib/mortar/units.ts'
+import { moneyText } from '../money-text.ts'
 import { quantityText } from '../quantity.tsx'
 import { ratioText } from '../ratio-text.ts'
 import { type Block, type Cell, type Figure, type Said, type System, wordsOf } from './calculation.ts'
@@ -26,7 +27,7 @@ export function figureText(figure: Printable, system: System): string | null {
   if (value === null) return null
   if (figure.as === 'ratio')
     return ratioText(typeof value === 'number' ? { low: value, typical: value, high: value } : value)
-  const { main, range } = quantityText(value, unit)
+  const { main, range } = figure.as === 'money' ? moneyText(value) : quantityText(value, unit)
   return range === null ? main : `${main} ${range}`
 }
 

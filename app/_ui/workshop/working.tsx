@@ -10,9 +10,12 @@ import { Quantity } from '../quantity.tsx'
 export function StepTable({
   steps,
   sourceOf,
+  meaningOf = meaning,
 }: {
   steps: readonly Step[]
   sourceOf: (text: string) => ReactNode
+  /** What the key of a meaning says. */
+  meaningOf?: (means: string) => string
 }) {
   const t = words('workOut')
   return (
@@ -32,7 +35,7 @@ export function StepTable({
         key: `${place}`,
         cells: {
           symbol: <Formula text={symbol} />,
-          means: meaning(means),
+          means: meaningOf(means),
           formula:
             formula === '' ? (
               t('working.given')
@@ -60,4 +63,4 @@ type Leaf<T, P extends string = ''> = {
 }[keyof T & string]
 
 /** The sums name meanings by keys that their own test holds to the catalogue. */
-const meaning = (key: string) => words('steps')(key as Leaf<Messages['steps']>)
+export const meaning = (key: string) => words('steps')(key as Leaf<Messages['steps']>)

@@ -3,7 +3,7 @@ import type { IngredientInput } from '#lib/mortar/ingredient.ts'
 import type { Proportions } from '#lib/mortar/proportions.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import type { RestatedIngredient } from '#lib/mortar/restate.ts'
-import { Composition, compositionSays } from '../../_ui/drawings/composition.tsx'
+import { Composition, compositionSays, drawnFrom } from '../../_ui/drawings/composition.tsx'
 import { compositionOf } from '../../_ui/drawings/composition-numbers.ts'
 import {
   type BenchData,
@@ -100,6 +100,7 @@ function drawn(
       title: words('workOut')('drawings.composition.title'),
       says: compositionSays(props),
       draw: <Composition {...props} />,
+      drawn: drawnFrom(props),
     },
   ]
 }

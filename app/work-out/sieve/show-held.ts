@@ -38,6 +38,16 @@ export function chartOf(
       share: formatNumber(passing.typical, 0),
     }),
   )
+  const props = {
+    title: t('sieve.chart.title'),
+    openings,
+    curves: curves.map(({ label, drawn, curve }) => ({
+      label,
+      drawn,
+      curve: curve.map(({ openingMm, passing }) => ({ openingMm, passing })),
+    })),
+    ...(held && { band: { label: gradingName(held.limits.id), points: held.limits.passing } }),
+  }
   return {
     kind: 'drawing',
     name: 'curve',
@@ -46,15 +56,8 @@ export function chartOf(
       t('sieve.chart.says', { curve: main?.label ?? '', points: formatList(passes) }),
       ...(held ? [standingOf(held, stack)] : []),
     ].join(' '),
-    draw: createElement(GradingChart, {
-      title: t('sieve.chart.title'),
-      openings,
-      curves,
-      band: held && {
-        label: gradingName(held.limits.id),
-        points: held.limits.passing,
-      },
-    }),
+    draw: createElement(GradingChart, props),
+    drawn: { of: 'grading', ...props },
   }
 }
 

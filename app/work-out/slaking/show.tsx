@@ -139,6 +139,7 @@ function courseDrawn({ course }: SlakingFound, { system }: Given): Block {
     title: words('workOut')('drawings.slake.title'),
     says: slakeSays(drawn),
     draw: <SlakeCourse {...drawn} />,
+    drawn: { of: 'slake', system, points: course },
   }
 }
 

@@ -47,7 +47,7 @@ const Keep = ({ sheet }: { sheet: WorkedSheet }) => (
     </p>
     <Section id="what" title={t('new.what')} note={kindOf(sheet.calculation)}>
       <div className="bench-result kept-sheet">
-        <KeptBlocks blocks={sheet.figures.blocks} />
+        <KeptBlocks blocks={sheet.figures.blocks} open={false} />
       </div>
     </Section>
   </>

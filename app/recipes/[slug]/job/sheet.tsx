@@ -1,7 +1,6 @@
 import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
 import type { JobSheet } from '#lib/mortar/job-types.ts'
-import type { Work } from '#lib/mortar/takeoff.ts'
 import { KeepSheet } from '../../../_kept/keep-sheet.tsx'
 import { asWritten } from '../../../_ui/as-written.ts'
 import { labelOf } from '../../../_ui/label.ts'
@@ -16,7 +15,7 @@ import { TakenList } from './taken-list.tsx'
 import { Totals } from './totals.tsx'
 import type { Versions } from './versions.ts'
 import { leavesWorking } from './wish.ts'
-import { WorksDrawn } from './work-drawn.tsx'
+import { WorksDrawn, worksAsked } from './work-drawn.tsx'
 import { WorkedFrom } from './worked-from.tsx'
 import { Working } from './working.tsx'
 import { WorksTable } from './works-table.tsx'
@@ -103,6 +102,3 @@ export function Sheet({
     </section>
   )
 }
-
-const worksAsked = ({ request }: Inputs): Work[] =>
-  request ? [request.work, ...(request.furtherWorks ?? []).map(({ work }) => work)] : []

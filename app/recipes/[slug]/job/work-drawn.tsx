@@ -7,6 +7,11 @@ import { drawnWork } from '../../../_ui/drawings/work-numbers.ts'
 import { words } from '../../../_words/index.ts'
 import type { System } from './fields.ts'
 import { ofWork } from './labels.ts'
+import type { Inputs } from './read-inputs.ts'
+
+/** The works that a sheet was asked for, in their order. */
+export const worksAsked = ({ request }: Inputs): Work[] =>
+  request ? [request.work, ...(request.furtherWorks ?? []).map(({ work }) => work)] : []
 
 /** The joints and the faces of the works, to scale. On paper they come with the working, on its pages. */
 export function WorksDrawn({
