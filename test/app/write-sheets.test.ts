@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { MOST_PRINTED } from '#lib/entry/kept-sheet.ts'
 import type { WorkedOn } from '#lib/entry/worked-on.ts'
+import { checkNames, checkSize } from '#lib/workflow/draft-fields.ts'
 import { readForm } from '../../app/_write/read.ts'
 import { sheetChanges } from '../../app/_write/sheets.ts'
 
@@ -53,6 +55,26 @@ describe('sheetChanges(draft, sheets)', () => {
   it('takes the figures out when no sheet is chosen any more', () => {
     const { 'sheets.0.sheet': _, ...rest } = filled({ 'sheets.0.sheet': ID })
     expect(filled(rest)).toEqual({})
+  })
+
+  it('brings in as many sheets as an entry may rest on, each with as many figures as may be kept of it', () => {
+    const ids = [1, 2, 3, 4].map((k) => ID.replace(/1$/, String(k)))
+    const figures = Array.from({ length: MOST_PRINTED }, (_, k) => ({
+      label: `Work ${k % 8}, pointing units of one size, mortar in place, ${k}`,
+      value: '1234.5 kg (1100.5–1400.5)',
+    }))
+    const sheets = new Map(ids.map((id) => [id, { ...copy(id, '1'), figures }]))
+    const typed = Object.fromEntries(ids.map((id, k) => [`sheets.${k}.sheet`, id]))
+    const changes = sheetChanges({ kind: 'recipe', typed }, sheets)
+    checkNames('recipe', changes)
+    checkSize(Object.entries(changes).map(([name, { is }]) => [name, is]))
+    const after = {
+      ...typed,
+      ...Object.fromEntries(Object.entries(changes).map(([name, { is }]) => [name, is])),
+    }
+    expect(sheetsIn(after)).toEqual([...sheets.values()])
+    const { faults } = readForm('recipe', after, (_, text) => text)
+    expect(faults.filter(({ field }) => field.startsWith('sheets'))).toEqual([])
   })
 
   it('puts figures right that somebody changed, and leaves a sheet alone that its writer does not keep', () => {

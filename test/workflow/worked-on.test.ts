@@ -5,14 +5,16 @@ import { recipeBySlug } from '#lib/db/recipes.ts'
 import { makeKeptFigures } from '#lib/entry/kept-sheet.ts'
 import { copyOf, type WorkedOn } from '#lib/entry/worked-on.ts'
 import { decide } from '#lib/workflow/decide.ts'
-import { deleteSheet, keepSheet } from '#lib/workflow/sheet-keep.ts'
+import { deleteSheet, type Keeping, keepSheet } from '#lib/workflow/sheet-keep.ts'
 import { submit } from '#lib/workflow/submit.ts'
+import { workSheet } from '../../app/_kept/worked-sheet.ts'
 import { startOf } from '../../app/write/begin-from.ts'
 import {
   makeCase,
   makeRecipe,
   makeSubmission,
   makeVisit,
+  publish,
   REFERENCES,
   REVIEWER,
   verdictOn,
@@ -27,7 +29,7 @@ beforeAll(async () => {
 })
 
 /** A sheet that this person keeps, as it is copied into a body. */
-async function kept({ member, key }: Person): Promise<WorkedOn> {
+async function kept({ member, key }: Person, over: Partial<Keeping> = {}): Promise<WorkedOn> {
   const { id } = await keepSheet(member, {
     id: v4(),
     name: 'Sample from the plinth',
@@ -44,6 +46,8 @@ async function kept({ member, key }: Person): Promise<WorkedOn> {
     edition: '2026-11',
     sums: 3,
     digest: '0123456789',
+    workedAt: new Date(),
+    ...over,
   })
   const sheet = await ownKeptSheet(key, id)
   if (sheet === null) throw new Error('nothing was kept')
@@ -97,6 +101,34 @@ describe('an entry that rests on a kept sheet', () => {
     await expect(send(mason, 'twice', [copy, copy])).rejects.toMatchObject({
       faults: [{ field: 'sheets.1.sheet', code: 'repeated' }],
     })
+  })
+
+  it('publishes nothing of what a job costs, and still holds the copy against the sheet', async () => {
+    await publish('recipe', 'priced', makeRecipe())
+    const costs = 'price-lime-fat=1414.25&pack-lime-fat=25&hours=12.5&rate=31.75&money=XQD'
+    const eight = Array.from({ length: 7 }, (_, k) => `use-${k + 2}=plaster&area-${k + 2}=1${k}`).join('&')
+    const address = `/recipes/priced/job?use=pointing-rubble&area=12&${eight}&${costs}`
+    const working = await workSheet(address)
+    if (!working?.ok) throw new Error(JSON.stringify(working))
+    const { sheet } = working
+    const copy = await kept(mason, {
+      ...{ calculation: 'job', name: 'Eight works', address: sheet.address, figures: sheet.figures },
+      ...{ recipe: { ...sheet.recipe, title: 'Lime and pit sand' } as Keeping['recipe'] },
+      ...{ edition: sheet.versions.edition, sums: sheet.versions.sums, digest: sheet.versions.digest },
+    })
+    expect(JSON.stringify(sheet.figures)).toContain('XQD')
+    expect(JSON.stringify(copy)).not.toMatch(/XQD|1414|31\.75|price-|rate=|hours=|money=/)
+    expect(copy.address).toContain('pack-lime-fat=25')
+    expect(copy.figures.length).toBe(sheet.figures.printed.filter(({ cost }) => !cost).length)
+    // Whoever opens the published address is shown the same figures, and told of no change.
+    const [, query = ''] = copy.address.split('?')
+    const open = await workSheet(copy.address)
+    if (!open?.ok) throw new Error('the published address gives no sheet')
+    expect(open.sheet.versions.digest).toBe(new URLSearchParams(query).get('is'))
+    expect(open.sheet.figures.printed).toEqual(sheet.figures.printed.filter(({ cost }) => !cost))
+    const whole = { ...copy, address: sheet.address }
+    await expect(send(mason, 'tells-costs', [whole])).rejects.toMatchObject(told('unknown-sheet'))
+    await expect(send(mason, 'tells-none', [copy])).resolves.toMatchObject({ number: 1 })
   })
 
   it('may be a case or a visit too', async () => {
