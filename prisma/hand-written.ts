@@ -3,7 +3,14 @@
  * drift check leaves them out, and a test holds the list against the database in both directions.
  */
 export const HAND_WRITTEN = {
-  functions: ['hold_entry', 'hold_kept_sheet', 'hold_photo', 'hold_revision', 'refuse_rewriting_history'],
+  functions: [
+    'hold_entry',
+    'hold_kept_sheet',
+    'hold_photo',
+    'hold_revision',
+    'refuse_rewriting_history',
+    'with_words_struck',
+  ],
   triggers: [
     'audit_hold',
     'audit_keep_all',

@@ -16,7 +16,8 @@ export interface KeptLine {
 export interface KeptRecipe {
   readonly slug: string
   readonly revision: number
-  readonly title: string
+  /** Null once it was erased. */
+  readonly title: string | null
   readonly invented: boolean
 }
 
@@ -29,6 +30,8 @@ export interface KeptSheet extends KeptLine {
   readonly edition: string
   readonly sums: number
   readonly digest: string
+  /** That words of an erased version of the recipe were taken out, and why. */
+  readonly erased: { readonly at: Date; readonly words: string } | null
 }
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
@@ -51,7 +54,18 @@ export async function ownKeptSheet(ownerKey: string, id: string): Promise<KeptSh
   const { address, edition, sums, digest } = row
   const system = row.system === 'us' ? 'us' : 'metric'
   const figures = readKeptFigures(row.figures)
-  return { ...lineOf(row), ownerKey, address, system, figures, edition, sums, digest }
+  const erased = await erasureOf(row)
+  return { ...lineOf(row), ownerKey, address, system, figures, edition, sums, digest, erased }
+}
+
+/** The erasure that a sheet lost words to. */
+async function erasureOf({ recipeSlug, erasedAt }: { recipeSlug: string | null; erasedAt: Date | null }) {
+  if (recipeSlug === null || erasedAt === null) return null
+  const decision = await db().decision.findFirst({
+    where: { entry: { slug: recipeSlug }, outcome: 'erase', at: erasedAt },
+    select: { at: true, words: true },
+  })
+  return decision ?? { at: erasedAt, words: '' }
 }
 
 /** Whether somebody keeps a sheet of this id. */
@@ -76,7 +90,7 @@ const lineOf = (row: Row): KeptLine => ({
       : {
           slug: row.recipeSlug,
           revision: row.recipeRevision ?? 1,
-          title: row.recipeTitle ?? row.recipeSlug,
+          title: row.recipeTitle,
           invented: row.invented,
         },
   createdAt: row.createdAt,

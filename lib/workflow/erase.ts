@@ -15,6 +15,7 @@ import { Refusal } from '#lib/errors.ts'
 import { Prisma } from '../../prisma/generated/client.ts'
 import { dropClaim } from './claim.ts'
 import { clearDrafts } from './erase-drafts.ts'
+import { clearSheets } from './erase-sheets.ts'
 import { type Decided, decisionByKey, type LockedEntry, lockEntry, recordDecision } from './ledger.ts'
 import { notify } from './notify.ts'
 import { parse } from './parse.ts'
@@ -26,7 +27,7 @@ export type Erasure = z.infer<typeof erasure>
 
 /**
  * Erases the body of one revision for a lawful reason, for good. What is published is withdrawn with it, and what
- * waits is declined. Its text leaves the drafts that hold it. Its digest stays, so that the chain still holds, and so
+ * waits is declined. Its text leaves the drafts and kept sheets that hold it. Its digest stays, so that the chain still holds, and so
  * do the ground and the words, as a decision of the entry's history. The digests also hold its note and what reviewers
  * said of it: those stay on record, and are shown to nobody from now on.
  *
@@ -50,10 +51,16 @@ export async function eraseBody(actor: Actor, given: Erasure): Promise<Decided> 
     const decided = await recordDecision(tx, { ...verdict, key, outcome: 'erase' })
     await tx.revision.update({ where: { id: revision.id }, data: { body: ERASED } })
     const losers = await clearDrafts(tx, entry, revision)
+    const keepers = await clearSheets(tx, entry, revision, decided.at)
     await dropClaim(tx, revision.id)
     await refresh(tx, [entry.id])
-    await recordAct(tx, actor, 'erase-body', slug, { number, ground, drafts: losers.length })
-    const told = [...(await authorsOf(entry.id, undefined, tx)), ...losers]
+    await recordAct(tx, actor, 'erase-body', slug, {
+      number,
+      ground,
+      drafts: losers.length,
+      sheets: keepers.length,
+    })
+    const told = [...(await authorsOf(entry.id, undefined, tx)), ...losers, ...keepers]
     await notify(tx, told, reviewerKey, { what: 'erased', entryId: entry.id, number })
     return decided
   })

@@ -4,7 +4,7 @@ import { may, must } from '#lib/access/policy.ts'
 import { recordAct } from '#lib/db/audit.ts'
 import { type Db, db } from '#lib/db/client.ts'
 import { slug, text } from '#lib/entry/fields.ts'
-import { KEPT_SYSTEMS, keptFigures } from '#lib/entry/kept-sheet.ts'
+import { bytesOf, KEPT_SYSTEMS, keptFigures, MOST_BYTES } from '#lib/entry/kept-sheet.ts'
 import { Refusal } from '#lib/errors.ts'
 import { parse } from './parse.ts'
 
@@ -25,7 +25,7 @@ const keeping = z.strictObject({
     .max(6000)
     .regex(/^\/(?![/\\])[\x21-\x7e]*$/, 'wrong-format'),
   system: z.enum(KEPT_SYSTEMS),
-  figures: keptFigures,
+  figures: keptFigures.refine((figures) => bytesOf(figures) <= MOST_BYTES, 'too-long'),
   recipe: z
     .strictObject({
       slug,
@@ -37,6 +37,8 @@ const keeping = z.strictObject({
   edition: z.string().min(1).max(100),
   sums: z.int().positive(),
   digest: z.string().regex(/^[0-9a-f]{10}$/, 'wrong-format'),
+  /** When its inputs were begun to be worked out: nothing of its recipe may have been erased since. */
+  workedAt: z.date(),
 })
 export type Keeping = z.infer<typeof keeping>
 
@@ -47,14 +49,15 @@ export const MOST_SHEETS = 200
  * Keeps a sheet: what it printed and from what, never to be altered.
  *
  * @returns its id, and whether it had been kept before under that id
- * @throws Refusal `forbidden`; `conflict` for an id that is somebody else's, or with too many kept
+ * @throws Refusal `forbidden`; `conflict` for an id that is somebody else's, with too many kept, or where a version of
+ *   the recipe was erased meanwhile
  */
 export async function keepSheet(
   actor: Actor,
   given: Keeping,
 ): Promise<{ readonly id: string; readonly repeated: boolean }> {
   const owner = must(actor, 'keepSheet', undefined)
-  const { recipe, ...told } = parse(keeping, given)
+  const { recipe, workedAt, ...told } = parse(keeping, given)
   return db().$transaction(async (tx) => {
     // Of two that come at once the second counts what the first has kept.
     await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtext('kept-sheets'), hashtext(${owner.key}))`
@@ -65,6 +68,8 @@ export async function keepSheet(
         'conflict',
         `You keep ${MOST_SHEETS} sheets, as many as one account may. Delete one that you need no more, then keep this one.`,
       )
+    if (recipe !== null && (await erasedSince(tx, recipe.slug, workedAt)))
+      throw new Refusal('conflict', 'A version of this recipe was erased meanwhile. Work the sheet out anew.')
     const { count } = await tx.keptSheet.createMany({
       data: [
         {
@@ -83,6 +88,12 @@ export async function keepSheet(
     await recordAct(tx, owner, 'keep-sheet', told.id, { calculation: told.calculation })
     return { id: told.id, repeated: false }
   })
+}
+
+/** Whether a version of this recipe was erased since; its entry is held, so that none is until the sheet is kept. */
+async function erasedSince(tx: Db, slug: string, at: Date): Promise<boolean> {
+  await tx.$executeRaw`SELECT FROM "Entry" WHERE slug = ${slug} FOR SHARE`
+  return (await tx.decision.count({ where: { entry: { slug }, outcome: 'erase', at: { gte: at } } })) > 0
 }
 
 const NOT_THEIRS = 'That id belongs to another sheet.'

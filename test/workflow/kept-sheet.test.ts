@@ -53,6 +53,7 @@ const makeKeeping = (over: Partial<Keeping> = {}): Keeping => ({
   edition: '2026-11',
   sums: 3,
   digest: '0123456789',
+  workedAt: new Date(),
   ...over,
 })
 
@@ -63,8 +64,9 @@ describe('keepSheet(actor, keeping)', () => {
     const keeping = makeKeeping({ calculation: 'job', recipe: RECIPE, note: 'North side.\nIn shade.' })
     const { id } = await keepSheet(mason.member, keeping)
     const { recipe, figures, address, system, edition, sums, digest, name, note } = keeping
+    const erased = null
     expect(await ownKeptSheet(mason.key, id)).toMatchObject({
-      ...{ recipe, figures, address, system, edition, sums, digest, name, note },
+      ...{ recipe, figures, address, system, edition, sums, digest, name, note, erased },
     })
     expect((await keptSheetsOf(mason.key)).map(({ id }) => id)).toEqual([id])
     for (const { key } of [other, steward]) {
@@ -91,7 +93,7 @@ describe('keepSheet(actor, keeping)', () => {
     ['an address elsewhere', { address: '//elsewhere.example/work-out/sand' }, 'address'],
     [
       'figures of no form',
-      { figures: { version: 1, inputs: [], printed: [], blocks: [{ kind: 'poem' }] } },
+      { figures: { version: 2, inputs: [], printed: [], blocks: [{ kind: 'poem' }] } },
       'figures',
     ],
   ])('refuses %s and keeps nothing', async (_, over, field) => {
@@ -112,7 +114,7 @@ describe('keepSheet(actor, keeping)', () => {
     const ids = Array.from({ length: MOST_SHEETS - 1 }, () => v4())
     await db().keptSheet.createMany({
       data: ids.map((id) => {
-        const { recipe: _, ...told } = makeKeeping({ id })
+        const { recipe: _, workedAt: __, ...told } = makeKeeping({ id })
         return {
           ...told,
           figures: { ...FIGURES },
@@ -154,6 +156,7 @@ describe('a kept sheet', () => {
   it.each([
     ['figures', { figures: { version: 1, inputs: [], printed: [], blocks: [] } }],
     ['the address', { address: '/work-out/sand?x=1' }],
+    ['that nothing was erased', { erasedAt: new Date() }],
     ['the version of the sums', { sums: 4 }],
     ['the owner', { ownerKey: 'somebody-else' }],
   ])('has %s that not even the database alters', async (_, data) => {
