@@ -1,6 +1,7 @@
 import type { Withdrawn } from '#lib/db/entries.ts'
 import type { KeptRecipe, KeptSheet } from '#lib/db/kept-sheets.ts'
 import type { ReadRecipe } from '#lib/db/recipes.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { InventedNotice } from '../_ui/invented.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { Notice } from '../_ui/notice.tsx'
@@ -52,6 +53,6 @@ const StandingNotice = ({ recipe: { standing, standingReason } }: { recipe: Read
     kind={standing === 'known-hazard' ? 'hazard' : 'caution'}
     title={t('one.standing', { standing: labelOf('standings', standing) })}
   >
-    <p>{standingReason}</p>
+    <p {...asWritten()}>{standingReason}</p>
   </Notice>
 )

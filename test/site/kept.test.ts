@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core'
 import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { decide } from '#lib/workflow/decide.ts'
+import { eraseBody } from '#lib/workflow/erase.ts'
 import { keepSheet } from '#lib/workflow/sheet-keep.ts'
 import { withdraw } from '#lib/workflow/withdraw.ts'
 import { workSheet } from '../../app/_kept/worked-sheet.ts'
@@ -25,6 +26,11 @@ const JOB = '/recipes/hot-lime-for-rubble/job?use=pointing-rubble&area=12&units=
 /** Every figure of a result, kept or live; the working apart. */
 const figuresOn = (page: Page) =>
   page.locator('.bench-result > *:not(.bench-working)').locator('.quantity').allTextContents()
+/** How many pages of A4 it prints on. */
+const pagesIn = async (page: Page) =>
+  (await page.pdf({ format: 'A4', preferCSSPageSize: true }))
+    .toString('latin1')
+    .match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0
 const keep = (page: Page) => page.getByRole('link', { name: 'Keep this sheet' })
 
 async function open(person: Person | null, javaScriptEnabled: boolean) {
@@ -118,6 +124,36 @@ describe('a kept job sheet', () => {
     await page.context().close()
   })
 
+  it('keeps its drawings and its working, on paper too, and its costs to itself in an entry', async () => {
+    const person = await makePerson()
+    const { page, trouble } = await open(person, true)
+    const works = 'use=pointing&area=12&unit-length=300&unit-height=150&joint=12&depth=25'
+    const brick =
+      'use-2=bedding-brick&area-2=6&brick-length-2=215&brick-width-2=102.5&brick-height-2=65&joint-2=10'
+    const address = await kept(
+      page,
+      `/recipes/hot-lime-for-rubble/job?${works}&${brick}&units=metric`,
+      'Two works',
+    )
+    const live = page.locator('.kept-sheet')
+    expect(await live.locator('.drawings svg').count()).toBe(4)
+    expect(await live.locator('.drawings figcaption').first().textContent()).toContain('12 mm')
+    expect(await live.locator('#working tbody tr').count()).toBeGreaterThan(10)
+    expect(await live.locator('#working tbody tr').first().isVisible()).toBe(false)
+    expect(await lookOver(page, 'kept-drawn')).toEqual([])
+    const bare = await pagesIn(page)
+    await follow(page, () => page.getByRole('link', { name: 'Show the working' }).click())
+    expect(new URL(page.url()).pathname).toBe(address)
+    expect(await live.locator('#working tbody tr').first().isVisible()).toBe(true)
+    expect(await lookOver(page, 'kept-working')).toEqual([])
+    const whole = await pagesIn(page)
+    expect(bare).toBeLessThanOrEqual(4)
+    expect(whole).toBeGreaterThan(bare)
+    expect(whole).toBeLessThanOrEqual(12)
+    expect(trouble).toEqual([])
+    await page.context().close()
+  })
+
   it('says on top that its recipe was withdrawn since, on paper too', async () => {
     const [person, steward] = [await makePerson(), await makePerson({ roles: ['steward'] })]
     const { page } = await open(person, true)
@@ -137,6 +173,63 @@ describe('a kept job sheet', () => {
   })
 })
 
+describe.each([
+  ['English', '', '/es', 'es', 'en', 'se guardó en inglés', '.'],
+  ['Spanish', '/es', '', 'en-GB', 'es', 'was kept in Spanish', ','],
+])('a sheet kept in %s', (_, own, others, around, inside, note, sign) => {
+  it('stands as it was kept on a page of the other language, which says so', async () => {
+    const person = await makePerson()
+    const { page, trouble } = await open(person, true)
+    await page.goto(`${own}/work-out/sand?what=voids-water&sand-ml=1234&water-ml=345${sign}5&units=us`)
+    await follow(page, () => page.locator('a[href*="/account/sheets/new"]').click())
+    await page.fill('#keep [name=name]', 'North heap')
+    await page.click('#keep button')
+    await page.waitForURL(/\/account\/sheets\/[0-9a-f-]{36}$/)
+    const address = new URL(page.url()).pathname.replace(/^\/es/, '')
+    const frozen = await page.locator('.kept-sheet').textContent()
+    expect(await page.locator('.kept-sheet').locator('xpath=ancestor::div[@lang]').count()).toBe(0)
+    expect(frozen).toMatch(new RegExp(`\\d\\${sign}\\d`))
+    await page.goto(`${others}${address}`)
+    expect(new URL(page.url()).pathname).toBe(`${others}${address}`)
+    expect(await page.locator('html').getAttribute('lang')).toBe(around)
+    expect(await page.locator(`div[lang=${inside}] .kept-sheet`).textContent()).toBe(frozen)
+    expect(await page.locator('#figures').textContent()).toContain(note)
+    expect(await page.locator('#today tbody tr').count()).toBe(0)
+    const live = page.locator('#today a')
+    expect(await live.getAttribute('href')).toMatch(new RegExp(`^${own}/work-out/sand`))
+    expect(await lookOver(page, `kept-${inside}-elsewhere`)).toEqual([])
+    expect(trouble).toEqual([])
+    await page.context().close()
+  })
+})
+
+it('a kept sheet says what an erasure took out of it, and why', async () => {
+  const [person, steward] = [await makePerson(), await makePerson({ roles: ['steward'] })]
+  const { page, trouble } = await open(person, true)
+  const address = await kept(page, '/recipes/lime-gypsum-inside-finish/job?use=volume&volume=100', 'Parlour')
+  const figures = await figuresOn(page)
+  const title = await page.locator('#made a').textContent()
+  const words = 'It named the owner of a house.'
+  const order = {
+    key: v4(),
+    slug: 'lime-gypsum-inside-finish',
+    number: 1,
+    ground: 'personal-data',
+    words,
+  } as const
+  await eraseBody(steward.member, order)
+  await page.goto(address)
+  const head = (await page.locator('.page-head').textContent()) ?? ''
+  for (const part of ['Words of the recipe were taken out of this sheet', words]) expect(head).toContain(part)
+  expect(await page.locator('main').textContent()).not.toContain(title)
+  expect(await figuresOn(page)).toEqual(figures)
+  expect(await lookOver(page, 'kept-erased')).toEqual([])
+  await page.goto('/account/sheets')
+  expect(await page.locator('tbody tr').textContent()).toContain('A recipe whose title was erased')
+  expect(trouble).toEqual([])
+  await page.context().close()
+})
+
 it('a sheet kept long ago says what differs today, figure by figure, and stays as it was', async () => {
   const person = await makePerson()
   const address = '/work-out/sand?what=voids-water&sand-ml=1000&water-ml=340&units=metric'
@@ -153,6 +246,7 @@ it('a sheet kept long ago says what differs today, figure by figure, and stays a
   const { id } = await keepSheet(person.member, {
     ...{ id: v4(), name: 'Heap of old', note: '', calculation: sheet.calculation, address: sheet.address },
     ...{ system: sheet.system, recipe: null, edition: 'of-then', sums: 1, digest: sheet.versions.digest },
+    workedAt: new Date(),
     figures: { ...figures, blocks: then },
   })
   const { page, trouble } = await open(person, true)

@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { type KeptLine, keptSheetsOf } from '#lib/db/kept-sheets.ts'
 import { MOST_SHEETS } from '#lib/workflow/sheet-keep.ts'
 import { enter } from '../../_http/actor.ts'
-import { kindOf } from '../../_kept/kinds.ts'
+import { kindOf, recipeTitle } from '../../_kept/kinds.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { InventedMark } from '../../_ui/invented.tsx'
 import { NotYours } from '../../_ui/not-yours.tsx'
@@ -58,7 +58,7 @@ const SheetTable = ({ sheets }: { sheets: readonly KeptLine[] }) => (
         recipe: recipe && (
           <>
             <a href={addressWith(`/recipes/${recipe.slug}`, { revision: recipe.revision })}>
-              {t('recipeAt', { title: recipe.title, revision: recipe.revision })}
+              {t('recipeAt', { title: recipeTitle(recipe), revision: recipe.revision })}
             </a>{' '}
             {recipe.invented && <InventedMark />}
           </>
