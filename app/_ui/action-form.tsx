@@ -32,6 +32,8 @@ export function ActionForm(props: {
   fields?: readonly FormField[]
   hidden?: Readonly<Record<string, string>>
   send: string
+  /** Of forms that stand one below the other and do the same: to which of them, for who cannot see where each stands. */
+  about?: string
   faulty: string
   plain?: boolean
   /** Stands before the fields; what is asked in it is kept by `TypedArea`. */
@@ -78,6 +80,7 @@ export function ActionForm(props: {
           aria-busy={busy}
         >
           {props.send}
+          {props.about !== undefined && <span className="hidden-words">: {props.about}</span>}
         </button>
       </div>
     </form>
@@ -143,19 +146,29 @@ function Checks(props: {
   ticked: readonly string[]
 }) {
   const { field, within, error, ticked } = props
+  const id = `field-${within}-${field.name}`
+  const described = [error && `${id}-error`, field.hint && `${id}-hint`].filter(Boolean).join(' ')
   return (
-    <fieldset className={error === undefined ? 'field' : 'field field-faulty'}>
+    <fieldset
+      className={error === undefined ? 'field' : 'field field-faulty'}
+      id={id}
+      {...(described !== '' && { 'aria-describedby': described })}
+    >
       <legend>{field.label}</legend>
-      {field.hint !== undefined && <p className="field-hint">{field.hint}</p>}
-      {error !== undefined && <p className="field-error">{error}</p>}
+      {field.hint !== undefined && (
+        <p className="field-hint" id={`${id}-hint`}>
+          {field.hint}
+        </p>
+      )}
+      {error !== undefined && (
+        <p className="field-error" id={`${id}-error`}>
+          {error}
+        </p>
+      )}
       {field.options?.map((option) => (
-        <label
-          key={option.value}
-          className="choice"
-          htmlFor={`field-${within}-${field.name}-${option.value}`}
-        >
+        <label key={option.value} className="choice" htmlFor={`${id}-${option.value}`}>
           <input
-            id={`field-${within}-${field.name}-${option.value}`}
+            id={`${id}-${option.value}`}
             type="checkbox"
             name={field.name}
             value={option.value}

@@ -24,8 +24,8 @@ export interface FieldProps {
 export function Field(props: FieldProps & { children: (control: ControlProps) => ReactNode }) {
   const { name, label, unit, hint, echo, error } = props
   const id = props.within === undefined ? `field-${name}` : `field-${props.within}-${name}`
-  const said = { error, hint, echo }
-  const described = (['error', 'hint', 'echo'] as const).filter((part) => said[part] !== undefined)
+  const said = { error, unit, hint, echo }
+  const described = (['error', 'unit', 'hint', 'echo'] as const).filter((part) => said[part] !== undefined)
   return (
     <div className={error === undefined ? 'field' : 'field field-faulty'}>
       <label htmlFor={id}>{label}</label>
@@ -48,7 +48,11 @@ export function Field(props: FieldProps & { children: (control: ControlProps) =>
           }),
           ...(error !== undefined && { 'aria-invalid': true }),
         })}
-        {unit !== undefined && <span className="field-unit">{unit}</span>}
+        {unit !== undefined && (
+          <span className="field-unit" id={`${id}-unit`}>
+            {unit}
+          </span>
+        )}
       </div>
       {echo !== undefined && (
         <p className="field-echo" id={`${id}-echo`}>

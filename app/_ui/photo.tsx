@@ -60,6 +60,7 @@ export function PhotoFigure({ photo, facts, sizes }: Props & { photo: VisitPhoto
         {shown && (
           <a className="note" href={`/photos/${sha256}/kept.jpg`}>
             {t('full', { width: facts.width, height: facts.height })}
+            <span className="hidden-words">: {alt}</span>
           </a>
         )}
       </figcaption>

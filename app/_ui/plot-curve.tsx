@@ -155,10 +155,10 @@ function Axes(props: ReturnType<typeof plotScales> & { yLabel: string; box: Plot
         {t('plot.years')}
       </text>
       <text
-        x={14}
+        x={12}
         y={(box.top + bottom) / 2}
         textAnchor="middle"
-        transform={`rotate(-90 14 ${(box.top + bottom) / 2})`}
+        transform={`rotate(-90 12 ${(box.top + bottom) / 2})`}
       >
         {yLabel}
       </text>

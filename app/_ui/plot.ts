@@ -15,7 +15,7 @@ export interface PlotBox {
 export const PLOT = {
   width: 680,
   height: 340,
-  left: 56,
+  left: 68,
   right: 132,
   top: 14,
   bottom: 46,
@@ -24,7 +24,7 @@ export const PLOT = {
 export const NARROW_PLOT = {
   width: 300,
   height: 280,
-  left: 52,
+  left: 64,
   right: 12,
   top: 14,
   bottom: 46,

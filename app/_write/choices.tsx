@@ -14,25 +14,39 @@ interface Row {
 
 /** Several controls under one question. */
 function Group({ name, label, hint, error, children }: Row & { children: ReactNode }) {
+  const id = `field-${name}`
+  const described = describedBy(id, error, hint)
   return (
     <fieldset
       className={error === undefined ? 'field' : 'field field-faulty'}
-      id={`field-${name}`}
+      id={id}
       tabIndex={-1}
+      {...(described !== '' && { 'aria-describedby': described })}
     >
       <legend>{label}</legend>
-      {hint !== undefined && <p className="field-hint">{hint}</p>}
-      {error !== undefined && <p className="field-error">{error}</p>}
+      {hint !== undefined && (
+        <p className="field-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      {error !== undefined && (
+        <p className="field-error" id={`${id}-error`}>
+          {error}
+        </p>
+      )}
       {children}
       <p className="field-live" id={`live-${name}`} aria-live="polite" />
     </fieldset>
   )
 }
 
+const describedBy = (id: string, error: ReactNode, hint: ReactNode): string =>
+  [error && `${id}-error`, hint && `${id}-hint`].filter(Boolean).join(' ')
+
 /** One statement to agree to. */
 export function Tick({ name, label, hint, error, checked }: Row & { checked: boolean }) {
   const id = `field-${name}`
-  const described = [error && `${id}-error`, hint && `${id}-hint`].filter(Boolean).join(' ')
+  const described = describedBy(id, error, hint)
   return (
     <div className={error === undefined ? 'field' : 'field field-faulty'}>
       {error !== undefined && (

@@ -115,9 +115,19 @@ function AddedFields(props: {
       {fields.map(({ key, label: asked, value }) => (
         <div className="field" key={key}>
           <label htmlFor={`field-${name}.${key}`}>{asked}</label>
-          {key === 'alt' && <p className="field-hint">{words.altHint}</p>}
+          {key === 'alt' && (
+            <p className="field-hint" id={`field-${name}.${key}-hint`}>
+              {words.altHint}
+            </p>
+          )}
           <div className="field-control">
-            <input id={`field-${name}.${key}`} name={`${name}.${key}`} type="text" defaultValue={value} />
+            <input
+              id={`field-${name}.${key}`}
+              name={`${name}.${key}`}
+              type="text"
+              defaultValue={value}
+              {...(key === 'alt' && { 'aria-describedby': `field-${name}.${key}-hint` })}
+            />
           </div>
         </div>
       ))}

@@ -38,6 +38,7 @@ export const SessionsSection = ({
               action={endSessions}
               hidden={{ session: id }}
               send={t('sessions.end')}
+              about={`${agentWords(agent)}, ${formatDate(createdAt)}`}
               faulty={t('form.faulty')}
               plain
             />

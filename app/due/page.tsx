@@ -143,6 +143,7 @@ const DueList = ({ reminders }: { reminders: readonly Due[] }) => {
               action={removeReminder}
               hidden={{ id }}
               send={t('due.remove')}
+              about={`${caseTitle}, ${formatDate(dueOn)}`}
               faulty={t('form.faulty')}
               plain
             />

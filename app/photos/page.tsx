@@ -78,6 +78,7 @@ function Own({ photo }: { photo: OwnPhoto }) {
             action={removePhoto}
             hidden={{ sha256: photo.sha256 }}
             send={t('own.remove')}
+            about={sent}
             faulty={words('account')('form.faulty')}
             plain
           />

@@ -1,3 +1,4 @@
+import { Section } from '../_ui/section.tsx'
 import { pathOf } from '../_ui/workshop/bench-page.tsx'
 import { words } from '../_words/index.ts'
 import { CALCULATIONS } from './calculations.ts'
@@ -6,9 +7,8 @@ import { CALCULATIONS } from './calculations.ts'
 export function CalculationList() {
   const t = words('workOut')
   return (
-    <section aria-labelledby="calculations">
-      <h2 id="calculations">{t('list')}</h2>
-      <dl className="facts">
+    <Section id="calculations" title={t('list')}>
+      <dl className="facts facts-named">
         {Object.values(CALCULATIONS).map((of) => (
           <div key={of.page}>
             <dt>
@@ -20,6 +20,6 @@ export function CalculationList() {
           </div>
         ))}
       </dl>
-    </section>
+    </Section>
   )
 }

@@ -11,6 +11,7 @@ import { labelList, labelOf, termIn } from '../_ui/label.ts'
 import { backToStart, NextPage } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { addressWith, first, oneOf, type Query } from '../_ui/query.ts'
+import { Section } from '../_ui/section.tsx'
 import { unitOptions, unitPairs } from '../_ui/unit-tree.ts'
 import { words } from '../_words/index.ts'
 import { CalculationList } from './calculation-list.tsx'
@@ -39,58 +40,59 @@ export default async function WorkOutPage({ searchParams }: { searchParams: Prom
     <>
       <PageHead title={t('workOut.title')} lead={t('workOut.lead')} />
       <CalculationList />
-      <h2>{words('workOut')('fromRecipe')}</h2>
-      <FilterForm
-        action="/work-out"
-        facets={[
-          {
-            name: 'use',
-            value: use,
-            any: 'anyUse',
-            counts: labelled('uses', counts.use, use),
-          },
-          { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(withChosen(counts.unit, unit)) },
-        ]}
-      />
-      {recipes.some(({ invented }) => invented) && <InventedNotice page="list" />}
-      <p className="facts-line">{t('workOut.found', { count: total })}</p>
-      <DataTable
-        label={t('workOut.table')}
-        caption={t('workOut.table')}
-        hideCaption
-        stack
-        columns={[
-          { key: 'recipe', head: t('workOut.recipe'), names: true },
-          { key: 'family', head: t('filter.family') },
-          { key: 'uses', head: t('filter.use') },
-          { key: 'job', head: t('workOut.sheet'), tight: true },
-        ]}
-        rows={recipes.map((recipe) => ({
-          key: recipe.slug,
-          cells: {
-            recipe: (
-              <>
-                <a href={`/recipes/${recipe.slug}`} {...asWritten()}>
-                  {recipe.title}
-                </a>{' '}
-                {recipe.invented && <InventedMark />}
-              </>
-            ),
-            family: labelOf('families', recipe.family),
-            uses: labelList('uses', recipe.uses),
-            job: (
-              <a
-                href={addressWith(`/recipes/${recipe.slug}/job`, { r: recipe.revision })}
-                aria-label={t('workOut.openFor', { title: recipe.title })}
-              >
-                {t('workOut.open')}
-              </a>
-            ),
-          },
-        }))}
-      />
-      <NextPage path="/work-out" choices={{ unit, use }} after={after} next={next} />
-      {all.total > total && <p className="note">{t('workOut.leftOut', { count: all.total - total })}</p>}
+      <Section id="recipes" title={words('workOut')('fromRecipe')}>
+        <FilterForm
+          action="/work-out"
+          facets={[
+            {
+              name: 'use',
+              value: use,
+              any: 'anyUse',
+              counts: labelled('uses', counts.use, use),
+            },
+            { name: 'unit', value: unit, any: 'anyUnit', counts: unitOptions(withChosen(counts.unit, unit)) },
+          ]}
+        />
+        {recipes.some(({ invented }) => invented) && <InventedNotice page="list" />}
+        <p className="facts-line">{t('workOut.found', { count: total })}</p>
+        <DataTable
+          label={t('workOut.table')}
+          caption={t('workOut.table')}
+          hideCaption
+          stack
+          columns={[
+            { key: 'recipe', head: t('workOut.recipe'), names: true },
+            { key: 'family', head: t('filter.family') },
+            { key: 'uses', head: t('filter.use') },
+            { key: 'job', head: t('workOut.sheet'), tight: true },
+          ]}
+          rows={recipes.map((recipe) => ({
+            key: recipe.slug,
+            cells: {
+              recipe: (
+                <>
+                  <a href={`/recipes/${recipe.slug}`} {...asWritten()}>
+                    {recipe.title}
+                  </a>{' '}
+                  {recipe.invented && <InventedMark />}
+                </>
+              ),
+              family: labelOf('families', recipe.family),
+              uses: labelList('uses', recipe.uses),
+              job: (
+                <a
+                  href={addressWith(`/recipes/${recipe.slug}/job`, { r: recipe.revision })}
+                  aria-label={t('workOut.openFor', { title: recipe.title })}
+                >
+                  {t('workOut.open')}
+                </a>
+              ),
+            },
+          }))}
+        />
+        <NextPage path="/work-out" choices={{ unit, use }} after={after} next={next} />
+        {all.total > total && <p className="note">{t('workOut.leftOut', { count: all.total - total })}</p>}
+      </Section>
     </>
   )
 }

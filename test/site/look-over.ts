@@ -23,27 +23,20 @@ const VIEWS = [
 ] as const
 
 /**
- * Looks over an open page as a reader would who sees it wide and narrow, dark and on paper, or has it read out:
- * takes pictures (`<name>-<width>.jpg`, none without a name) and tells what is wrong, each with its place. Leaves it
- * light, on a screen.
+ * Looks over an open page as a reader would who sees it wide and narrow, dark and on paper, or has it read out: takes
+ * pictures (`<name>-<width>.jpg`, none without a name) and tells what is wrong, each with its place. Leaves it light,
+ * on a screen.
  */
 export async function lookOver(page: Page, name?: string): Promise<string[]> {
-  mkdirSync(FOLDER, { recursive: true })
   const before = page.viewportSize()
   const found: string[] = []
   for (const { width, colorScheme, media, picture } of VIEWS) {
     await page.emulateMedia({ media, colorScheme })
     await page.setViewportSize({ width, height: 900 })
-    const [excess, tall] = await page.evaluate(() => {
-      const { scrollWidth, scrollHeight } = document.documentElement
-      return [scrollWidth - window.innerWidth, scrollHeight] as const
-    })
+    const excess = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
     if (excess > 0) found.push(`${excess} px wider than its window of ${width} px (${media})`)
-    if (picture && name !== undefined) {
-      const path = `${FOLDER}${name}-${media === 'print' ? 'print' : width}.jpg`
-      const clip = { x: 0, y: 0, width, height: Math.min(tall, TALLEST) }
-      await page.screenshot({ path, type: 'jpeg', quality: 70, fullPage: true, clip })
-    }
+    if (picture && name !== undefined)
+      await takePicture(page, `${name}-${media === 'print' ? 'print' : width}`)
     if (colorScheme === 'dark') found.push(...(await violations(page, { runOnly: ['color-contrast'] })))
   }
   await page.emulateMedia({ media: 'screen', colorScheme: 'light' })
@@ -52,8 +45,18 @@ export async function lookOver(page: Page, name?: string): Promise<string[]> {
   return found
 }
 
+/** Takes a picture of an open page from its top, `<name>.jpg`. */
+export async function takePicture(page: Page, name: string): Promise<void> {
+  mkdirSync(FOLDER, { recursive: true })
+  const [width, tall] = await page.evaluate(
+    () => [window.innerWidth, document.documentElement.scrollHeight] as const,
+  )
+  const clip = { x: 0, y: 0, width, height: Math.min(tall, TALLEST) }
+  await page.screenshot({ path: `${FOLDER}${name}.jpg`, type: 'jpeg', quality: 70, fullPage: true, clip })
+}
+
 /** What axe finds wrong, with the first places of each. It is handed to the page past the policy, not by it. */
-async function violations(page: Page, options: RunOptions): Promise<string[]> {
+export async function violations(page: Page, options: RunOptions): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe)
   const run = `axe.run(${JSON.stringify({ ...options, resultTypes: ['violations'] })})`
   const { violations: rules } = (await page.evaluate(run)) as AxeResults

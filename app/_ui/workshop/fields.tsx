@@ -20,19 +20,25 @@ export function BenchField({ read, error, data }: Props) {
     return <Amount read={read as FieldRead<AmountAsked>} error={error} data={data} />
   if (field.kind === 'list') return <Row read={read as FieldRead<ListAsked>} error={error} />
   if (field.kind === 'choice') return <Choice read={read as FieldRead<ChoiceAsked>} error={error} />
+  const id = `field-${field.name}`
   return (
     <div className="field bench-check">
       <label className="choice">
         <input
-          id={`field-${field.name}`}
+          id={id}
           type="checkbox"
           name={field.name}
           value="yes"
           defaultChecked={text !== ''}
+          {...(field.hint !== undefined && { 'aria-describedby': `${id}-hint` })}
         />
         {field.label}
       </label>
-      {field.hint !== undefined && <p className="field-hint">{field.hint}</p>}
+      {field.hint !== undefined && (
+        <p className="field-hint" id={`${id}-hint`}>
+          {field.hint}
+        </p>
+      )}
     </div>
   )
 }

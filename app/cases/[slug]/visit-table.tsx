@@ -45,6 +45,7 @@ export function VisitTable(props: {
               </span>
               <a className="note block" href={versionsPath(slug)}>
                 {words('review')('visits.versions')}
+                <span className="hidden-words">: {formatDate(body.on)}</span>
               </a>
               {beside.disputed.has(entryId) && (
                 <strong className="block">{words('review')('disputed.title')}</strong>

@@ -32,7 +32,9 @@ export default async function VocabularyPage({ params }: Props) {
   const vocabulary = content().vocabularies.get(id)
   if (!vocabulary) return <NotHere />
   const terms = [...vocabulary.values()]
-  const isLabelled = terms.some(({ labels }) => labels !== undefined)
+  // What has a page of its own tells the rest there.
+  const hasPages = isPaged(id)
+  const isLabelled = !hasPages && terms.some(({ labels }) => labels !== undefined)
   const title = content().vocabularyTitles.get(id) ?? id
   const note = content().vocabularyNotes.get(id)
   return (
@@ -49,7 +51,11 @@ export default async function VocabularyPage({ params }: Props) {
           <TermTree terms={terms} />
         </Section>
       )}
-      <Section id="terms" title={t('term.terms')} note={t(isLabelled ? 'term.termsNote' : 'term.noLabels')}>
+      <Section
+        id="terms"
+        title={t('term.terms')}
+        note={t(hasPages ? 'term.pagesNote' : isLabelled ? 'term.termsNote' : 'term.noLabels')}
+      >
         <DataTable
           label={title}
           caption={title}
@@ -57,7 +63,8 @@ export default async function VocabularyPage({ params }: Props) {
           stack
           columns={[
             { key: 'term', head: t('term.term'), names: true },
-            { key: 'meaning', head: t('term.meaning') },
+            // Set alone beside its term it needs no head of its own, and a phone has the width for words.
+            { key: 'meaning', head: hasPages ? <span>{t('term.meaning')}</span> : t('term.meaning') },
             ...(isLabelled ? [{ key: 'elsewhere' as const, head: t('term.elsewhere') }] : []),
           ]}
           rows={terms.map((term) => ({
@@ -83,9 +90,16 @@ const Meaning = ({ vocabulary, term }: { vocabulary: string; term: Term }) => (
     {term.also !== undefined && (
       <span className="note block">{t('term.also', { names: term.also.join(', ') })}</span>
     )}
+    {term.reserved === true && <span className="note block">{t('term.reserved')}</span>}
+    {!isPaged(vocabulary) && <Behind term={term} />}
+  </>
+)
+
+/** Under what name a term is stored, and where its meaning comes from. */
+const Behind = ({ term }: { term: Term }) => (
+  <>
     <span className="note block">
       <code>{term.id}</code>
-      {term.reserved === true && ` · ${t('term.reserved')}`}
     </span>
     {term.uri !== undefined && (
       <span className="note block">

@@ -22,7 +22,7 @@ export function OneLoad({ sheet, batch, system }: { sheet: JobSheet; batch: JobB
   return (
     <section className="card-load" aria-labelledby="card-load">
       <h3 id="card-load">{t('card.load', { loads: loadsText(batch.loads) })}</h3>
-      <table>
+      <table aria-labelledby="card-load">
         <tbody>
           {batch.parts.map((part) => (
             <tr key={part.index}>
