@@ -5,6 +5,7 @@ import { askedLanguage } from '#app/asked.ts'
 import { Offline } from './_offline/offline.tsx'
 import { Course, HoleMark } from './_ui/drawings.tsx'
 import { fontClasses } from './_ui/fonts.ts'
+import { Landed } from './_ui/landed.tsx'
 import { LanguageLink } from './_ui/language-link.tsx'
 import { PAPER } from './_ui/theme.ts'
 import { locale, words } from './_words/index.ts'
@@ -86,6 +87,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
             <p>{t('site.footer')}</p>
           </div>
         </footer>
+        <Landed />
         <Offline />
       </body>
     </html>

@@ -29,7 +29,7 @@ const databaseProject = (name: string, binaries: 'package' | 'system') => ({
 })
 
 /** Site tests that fill in forms, and change the record where they send them. */
-const WRITING = ['test/site/{account,doors,kept,life,offline,photos,send,work-out,write}.test.ts']
+const WRITING = ['test/site/{account,doors,keyboard,kept,life,offline,photos,send,work-out,write}.test.ts']
 
 /** Each has a server of its own: what one writes would stand in the lists that the other counts. */
 const siteProject = (name: string, include: string[], exclude: string[] = []) => ({

@@ -63,7 +63,7 @@ function FormList({
     <div className="write-list" id={`field-${list}`} tabIndex={-1}>
       <ListHint view={view} list={list} />
       {items.map((index, at) => (
-        <fieldset key={index} id={`item-${list}.${index}`}>
+        <fieldset key={index} id={`item-${list}.${index}`} tabIndex={-1}>
           <legend>{legendOf(view, list, index, at + 1)}</legend>
           <div className="write-parts">
             <FormParts view={view} parts={part.parts} within={`${list}.${index}.`} more={more} />
@@ -113,11 +113,14 @@ function PickList({ view, list, more }: { view: FormView; list: string; more: st
       <ListHint view={view} list={list} />
       <div className="write-parts">
         {items.map((index, at) => (
-          <FormField key={index} view={view} name={`${list}.${index}`} place={at + 1} />
+          <div key={index} id={`item-${list}.${index}`} tabIndex={-1}>
+            <FormField view={view} name={`${list}.${index}`} place={at + 1} />
+          </div>
         ))}
       </div>
       <button className="button button-plain" type="submit" name=":do" value={`add ${list}`}>
         {t('form.more')}
+        <span className="hidden-words">: {labelFor(list)}</span>
       </button>
     </fieldset>
   )

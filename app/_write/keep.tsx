@@ -13,6 +13,27 @@ interface Told {
   readonly link?: { readonly href: string; readonly words: string } | undefined
 }
 
+/** The button that led to the page as it now is, where a script drew it, and its step. */
+let pressed: { readonly step: string; readonly value: string } | undefined
+
+/**
+ * A browser gives the focus that a page asks for; a page that a script drew has to take it: for what is to be mended,
+ * else for the item that was added, else for the button that was pressed, which was drawn anew.
+ */
+function takeFocus(form: HTMLFormElement, step: string): void {
+  const button = pressed
+  pressed = undefined
+  form.addEventListener('submit', ({ submitter }) => {
+    pressed = submitter instanceof HTMLButtonElement ? { step, value: submitter.value } : undefined
+  })
+  const faults = document.getElementById('faults')
+  faults?.focus()
+  if (faults !== null || button?.step !== step || document.activeElement !== document.body) return
+  const same = `button[value="${CSS.escape(button.value)}"]:not([aria-hidden])`
+  const added = document.getElementById(decodeURIComponent(location.hash.slice(1)))
+  ;(added ?? form.querySelector<HTMLElement>(same))?.focus()
+}
+
 /** Saves the form that it stands in by itself, says so, and offers what an earlier visit left in this browser. */
 export function Keep(props: {
   draft: string
@@ -27,12 +48,11 @@ export function Keep(props: {
   const [isCopy, setCopy] = useState(false)
   useEffect(() => setCopy(document.getElementById(NOTE_ID) !== null), [])
   useEffect(() => {
-    // A browser gives the focus that a page asks for; a page that a script drew has to take it.
-    document.getElementById('faults')?.focus()
     const element = document.getElementById(form)
     if (!(element instanceof HTMLFormElement)) return
+    takeFocus(element, step)
     return keepForm(element, draft, version, words, (sentence, link) => setTold({ words: sentence, link }))
-  }, [draft, version, form, words])
+  }, [draft, step, version, form, words])
   return (
     <>
       <PlaceButton words={words} />

@@ -63,7 +63,11 @@ export async function saveStep(form: FormData): Promise<void> {
   if (saved.conflicts.length > 0) redirect(addressWith(`/write/${id}/both`, { step }))
   const [verb, list = ''] = did.split(' ')
   if (verb === 'remove') redirect(addressWith(here, { removed: await removeItem(actor, id, list) }))
-  if (verb === 'add') redirect(`${addressWith(here, { more: list })}#field-${list}`)
+  if (verb === 'add') {
+    const { typed } = await mustHave(actor, id)
+    const next = (itemsOf(typed, list).at(-1) ?? -1) + 1
+    redirect(`${addressWith(here, { more: list })}#item-${list}.${next}`)
+  }
   const view = await fillAndView(actor, id)
   if (verb === 'send') return send(actor, view.draft)
   const faulty = view.faults.some((fault) => fault.step === step && !fault.missing)
