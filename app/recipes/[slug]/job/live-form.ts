@@ -58,7 +58,7 @@ export async function ask(address: string, wish: Wish, signal: AbortSignal): Pro
   const text = await response.text()
   await turn()
   signal.throwIfAborted()
-  const page = new DOMParser().parseFromString(text, 'text/html')
+  const page = new DOMParser().parseFromString(mainOf(text), 'text/html')
   const form = page.querySelector<HTMLFormElement>('form.job-form')
   if (!form) throw new Error('answered with something else than the form')
   const sheet = page.getElementById('sheet')
@@ -77,6 +77,9 @@ export async function ask(address: string, wish: Wish, signal: AbortSignal): Pro
       .join(': '),
   }
 }
+
+/** What a page says, without what it brings for scripts: that is most of its length, and reading it takes a phone long. */
+const mainOf = (html: string) => html.slice(html.indexOf('<main'), html.indexOf('</main>'))
 
 /**
  * Draws the form as the answer has it: other fields, what was read in each, what is wrong.
