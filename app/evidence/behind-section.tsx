@@ -1,6 +1,7 @@
 import type { Behind } from '#lib/api/evidence-behind.ts'
 import type { CaseFilter } from '#lib/db/case-filter.ts'
 import { QUALITIES } from '#lib/entry/facets.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { CaseIndex } from '../_ui/case-index.tsx'
 import { DataTable } from '../_ui/data-table.tsx'
 import { casesAddress } from '../_ui/find/asked.ts'
@@ -73,7 +74,10 @@ export const LaboratoryBehind = ({
         ...result,
         of: (
           <>
-            <a href={`/${kind}s/${slug}`}>{title}</a> {invented && <InventedMark />}
+            <a href={`/${kind}s/${slug}`} {...asWritten()}>
+              {title}
+            </a>{' '}
+            {invented && <InventedMark />}
           </>
         ),
       })),
