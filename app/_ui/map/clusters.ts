@@ -20,7 +20,7 @@ export interface Mark extends Cluster {
 const LEAST_RADIUS = 18
 /** Of a country's map and of the world's, where countries lie close together. */
 const MOST_RADIUS = { country: 38, world: 24 } as const
-/** Room that a digit of the count, a letter of the name and a line take, at the largest size that find.css sets. */
+/** Room that a digit of the count, a letter of the name and a line take, at the largest size that find/map.css sets. */
 const DIGIT = 10
 const LETTER = 15
 const LINE = 32
