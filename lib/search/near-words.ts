@@ -1,4 +1,4 @@
-import { wordsLike, wordsLikeBeginning, wordsWritten } from '#lib/db/search/read.ts'
+import { wordsLike, wordsLikeBeginning, wordsWritten } from '#lib/db/search/words.ts'
 import { stem, wordsOf } from '#lib/entry/words.ts'
 import { contentWords } from './content-pages.ts'
 import { beginningDistance, editDistance, slipsFor } from './distance.ts'

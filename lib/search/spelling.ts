@@ -1,4 +1,4 @@
-import { wordsFrom, wordsWritten } from '#lib/db/search/read.ts'
+import { wordsFrom, wordsWritten } from '#lib/db/search/words.ts'
 import { stem } from '#lib/entry/words.ts'
 import { isKnownWord, knownWords, wordsNear } from './near-words.ts'
 import { type Clause, type Question, WHOLE_NAME_SCORE, wholeOf } from './read-text.ts'

@@ -1,4 +1,4 @@
-import { titlesFrom, wordsFrom } from '#lib/db/search/read.ts'
+import { titlesFrom, wordsFrom } from '#lib/db/search/words.ts'
 import type { FoundKind } from '#lib/entry/facets.ts'
 import { fold, wordsOf } from '#lib/entry/words.ts'
 import { contentSegment } from './content-pages.ts'
