@@ -1,15 +1,15 @@
 import type { ReactNode } from 'react'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { MARKS, markName, readAmount } from '../_http/form.ts'
-import { Field, type Option } from '../_ui/field.tsx'
+import { Field } from '../_ui/field.tsx'
 import { Photo } from '../_ui/photo.tsx'
 import { withUnit } from '../_ui/quantity.tsx'
 import { formatNumber } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { Checks, Scale, Tick } from './choices.tsx'
-import { countries } from './countries.ts'
+import { Control } from './control.tsx'
 import { hintFor, labelFor } from './labels.ts'
-import { type ChoiceWords, type Look, lookOf } from './look.ts'
+import { type Look, lookOf } from './look.ts'
 import { isNeeded } from './needed.ts'
 import { optionsOf } from './options.ts'
 import type { FormView } from './view.ts'
@@ -97,89 +97,6 @@ const FieldLabel = ({ kind, name }: { kind: WrittenKind; name: string }) => (
 
 const vocabularyOf = (look: Look): string =>
   'words' in look && 'vocabulary' in look.words ? look.words.vocabulary : ''
-
-interface ControlProps {
-  readonly look: Look
-  readonly control: { id: string; name: string }
-  readonly text: string
-  readonly view: FormView
-}
-
-function Control({ look, control, text, view }: ControlProps): ReactNode {
-  switch (look.as) {
-    case 'words':
-      return <textarea {...control} rows={4} defaultValue={text} />
-    case 'figure':
-    case 'range':
-      return <input {...control} type="text" inputMode="decimal" autoComplete="off" defaultValue={text} />
-    case 'day':
-      return (
-        <input
-          {...control}
-          type="text"
-          autoComplete="off"
-          defaultValue={text}
-          placeholder={t('form.dayForm')}
-        />
-      )
-    case 'pick':
-    case 'picks':
-      return (
-        <input {...control} type="text" list={`list-${look.from}`} autoComplete="off" defaultValue={text} />
-      )
-    case 'select':
-      return <Select control={control} text={text} options={optionsOf(look)} any={anyOf(look)} />
-    case 'own':
-      return <Select control={control} text={text} options={view.own[look.of]} any={t('choose')} />
-    case 'country':
-      return <Select control={control} text={text} options={countries()} any={t('choose')} />
-    case 'answer':
-      return (
-        <Select
-          control={control}
-          text={text}
-          options={[
-            { value: 'yes', label: t('yes') },
-            { value: 'no', label: t('no') },
-          ]}
-          any={t('notSaid')}
-        />
-      )
-    default:
-      return <input {...control} type="text" autoComplete="off" defaultValue={text} />
-  }
-}
-
-type ChoiceLook = Extract<Look, { readonly words: ChoiceWords }>
-
-/** What a list says where nothing is chosen; one that knows "not recorded" says that of itself. */
-function anyOf({ options, words: from }: ChoiceLook): string | undefined {
-  if ('vocabulary' in from && from.vocabulary === 'seasons') return t('form.asDay')
-  return options.includes('not-recorded') ? undefined : t('choose')
-}
-
-function Select(props: {
-  control: object
-  text: string
-  options: readonly Option[]
-  any: string | undefined
-}) {
-  const { control, text, options, any } = props
-  const chosen = text === '' && any === undefined ? 'not-recorded' : text
-  const known = chosen === '' || options.some(({ value }) => value === chosen)
-  return (
-    // React keeps a list's first choice when only its default changes; the key makes it anew.
-    <select key={chosen} {...control} defaultValue={chosen}>
-      {any !== undefined && <option value="">{any}</option>}
-      {!known && <option value={chosen}>{chosen}</option>}
-      {options.map(({ value, label }) => (
-        <option key={value} value={value}>
-          {label}
-        </option>
-      ))}
-    </select>
-  )
-}
 
 /** Asks which of two figures was meant by one like `1,500`. */
 function WhichMark({ view, name }: { view: FormView; name: string }) {
