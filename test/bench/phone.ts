@@ -9,6 +9,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import type { Browser, Page } from 'playwright-core'
+import { CALCULATIONS } from '../../app/work-out/calculations.ts'
 import { openBrowser } from '../site/browser.ts'
 import { startServe } from '../support/serve.ts'
 import { BARE, makeReady, startNext } from './next-server.ts'
@@ -33,11 +34,15 @@ const READ = [
   '/tables/vitruvius-mortar',
   '/glossary',
 ]
-const WORKED = [`${RECIPE}/job`, '/work-out/sand', '/work-out/sieve', '/work-out/slaking']
+const CALCULATED = Object.keys(CALCULATIONS).map((name) => `/work-out/${name}`)
+/** What brings sums along that other pages of its calculation do without. */
+const BLEND = '/work-out/sieve?what=blend&show=fields'
+const WORKED = [`${RECIPE}/job`, ...CALCULATED, BLEND]
 /** Pages that are typed in, each with a field of figures. */
+const FIGURE = 'main form :is(input[type=text], textarea) >> visible=true'
 const TYPED = [
   [`${RECIPE}/job?use=pointing-rubble`, 'main form input[name=area]'],
-  ['/work-out/sand', 'main form input[inputmode=decimal]'],
+  ...[...CALCULATED, BLEND].map((path) => [path, FIGURE] as const),
 ] as const
 
 const asked = process.argv.slice(2)
