@@ -1,7 +1,8 @@
 import type { KeptBlock, KeptCell, KeptFigure } from '#lib/entry/kept-sheet.ts'
 import type { Range } from '#lib/mortar/range.ts'
-import type { Block, Cell, Figure, System } from '../_ui/workshop/calculation.ts'
+import type { System } from '../_ui/workshop/asked.ts'
 import { inSystem, isFigure } from '../_ui/workshop/figures.ts'
+import type { Block, Cell, Figure } from '../_ui/workshop/shown.ts'
 
 /**
  * The parts of a result as they are kept: figures in the units in which they are shown, words as they stand, drawings as

@@ -1,6 +1,6 @@
 import type { KeptBlock, KeptFigures } from '#lib/entry/kept-sheet.ts'
-import type { Block } from '../_ui/workshop/calculation.ts'
 import { figureText, namedFigures, namedWords } from '../_ui/workshop/figures.ts'
+import type { Block } from '../_ui/workshop/shown.ts'
 import { words } from '../_words/index.ts'
 
 interface Printed {

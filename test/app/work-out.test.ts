@@ -2,13 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { content } from '#lib/content/index.ts'
 import type { Typed } from '../../app/_http/form.ts'
 import { changesSince } from '../../app/_ui/changes-since.ts'
-import {
-  type AnyCalculation,
-  type BenchData,
-  type FieldAsked,
-  FRAME_NAMES,
-  SYSTEMS,
-} from '../../app/_ui/workshop/calculation.ts'
+import { type FieldAsked, SYSTEMS } from '../../app/_ui/workshop/asked.ts'
+import type { BenchData } from '../../app/_ui/workshop/brought.ts'
+import { type AnyCalculation, FRAME_NAMES } from '../../app/_ui/workshop/calculation.ts'
 import { benchData } from '../../app/_ui/workshop/data.ts'
 import { asCsvFile, asJsonFile, downloadOf } from '../../app/_ui/workshop/download.ts'
 import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'

@@ -1,7 +1,8 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Typed } from '../../app/_http/form.ts'
-import { type AnyCalculation, SYSTEMS } from '../../app/_ui/workshop/calculation.ts'
+import { SYSTEMS } from '../../app/_ui/workshop/asked.ts'
+import type { AnyCalculation } from '../../app/_ui/workshop/calculation.ts'
 import { benchData } from '../../app/_ui/workshop/data.ts'
 import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'
 import { workOut } from '../../app/_ui/workshop/run.ts'
@@ -52,6 +53,12 @@ function exampleOf(calculation: AnyCalculation) {
 
 /** Sends the form as it stands, without a script. */
 const send = (page: Page) => follow(page, () => page.click('.bench-form button[type=submit]:not([name])'))
+
+/** Until a script follows the form. */
+const live = (page: Page) =>
+  page.waitForFunction(() =>
+    Object.keys(document.querySelector('.bench-form') ?? {}).some((key) => key.startsWith('__reactProps')),
+  )
 
 const settled = (page: Page, wanted: readonly string[]) =>
   expect.poll(() => textsOn(page), { timeout: 10_000 }).toEqual(wanted)
@@ -118,7 +125,7 @@ describe.each(cases)('/work-out/%s', (name, calculation: AnyCalculation) => {
     const most = (field.kind === 'amount' && field.limits?.max) || Number.POSITIVE_INFINITY
     const typed = String(Number((example * (example * 1.1 > most ? 0.9 : 1.1)).toPrecision(3)))
     await withPage(path, true, async (page) => {
-      await page.waitForFunction(() => document.querySelector('.bench-show') === null)
+      await live(page)
       const before = await textsOn(page)
       await page.fill(`[name="${field.name}"]`, typed)
       await expect
@@ -137,7 +144,7 @@ describe.each(cases)('/work-out/%s', (name, calculation: AnyCalculation) => {
   it('is heard and mended with the keyboard alone', async () => {
     const { field, text } = exampleOf(calculation)
     await withPage(path, true, async (page) => {
-      await page.waitForFunction(() => document.querySelector('.bench-show') === null)
+      await live(page)
       await page.focus(`[name="${field.name}"]`)
       await page.keyboard.press('Control+A')
       await page.keyboard.type('mud')
@@ -188,5 +195,91 @@ describe.each(cases)('/work-out/%s', (name, calculation: AnyCalculation) => {
       await page.goto(`${path}?${field.name}=1,500`)
       expect(await lookOver(page)).toEqual([])
     })
+  })
+})
+
+describe('a blend, whose sums are fetched once they are needed', () => {
+  const { calculation } = CALCULATIONS.sieve
+  const BLEND = '/work-out/sieve?what=blend&show=fields'
+  const typedOn = (page: Page): Typed => Object.fromEntries(new URL(page.url()).searchParams)
+  const told = (page: Page) => page.locator('[role=status]').first().textContent()
+
+  /** Has every further file of the build go by this. */
+  const files = (page: Page, answer: (go: () => Promise<void>, stop: () => Promise<void>) => Promise<void>) =>
+    page.route('**/_next/static/chunks/**', (route) =>
+      answer(
+        () => route.continue(),
+        () => route.abort('internetdisconnected'),
+      ),
+    )
+
+  it('says that they are on their way, then shows what they say', async () => {
+    await withPage('/work-out/sieve', true, async (page) => {
+      await live(page)
+      let release = () => {}
+      const free = new Promise<void>((resolve) => {
+        release = resolve
+      })
+      await files(page, async (go) => {
+        await free
+        await go()
+      })
+      await page.selectOption('[name=what]', 'blend')
+      await expect
+        .poll(() => told(page), { timeout: 10_000 })
+        .toContain('Fetching what this is worked out with')
+      release()
+      await expect.poll(() => typedOn(page).is, { timeout: 10_000 }).toBeDefined()
+      expect(typedOn(page).what).toBe('blend')
+      await settled(page, textsOf(calculation, typedOn(page)))
+    })
+  })
+
+  it('opens at its address as the server drew it, and follows what is typed', async () => {
+    await withPage(BLEND, true, async (page) => {
+      await live(page)
+      const before = await textsOn(page)
+      await page.fill('[name=balance]', '2')
+      await expect.poll(() => typedOn(page).balance, { timeout: 10_000 }).toBe('2')
+      const wanted = textsOf(calculation, typedOn(page))
+      await settled(page, wanted)
+      expect(wanted).not.toEqual(before)
+    })
+  })
+
+  it('is worked out by the site where they cannot be had', async () => {
+    const { page } = await openPage(browser, { baseURL: SITE })
+    await page.goto('/work-out/sieve')
+    await live(page)
+    await page.fill('[name=label]', 'Blended on site')
+    await files(page, (_, stop) => stop())
+    await page.selectOption('[name=what]', 'blend')
+    await expect.poll(() => told(page), { timeout: 10_000 }).toContain('could not be fetched')
+    await page.unrouteAll()
+    await send(page)
+    expect(typedOn(page)).toMatchObject({ what: 'blend', label: 'Blended on site' })
+    expect(await textsOn(page)).toEqual(textsOf(calculation, typedOn(page)))
+    await page.context().close()
+  })
+
+  it('stays as the server drew it at its own address, and works as without a script', async () => {
+    const { page } = await openPage(browser, { baseURL: SITE })
+    const chunks: string[] = []
+    page.on('request', (request) => {
+      if (request.url().includes('/_next/static/chunks/')) chunks.push(request.url())
+    })
+    await page.goto('/work-out/sieve', { waitUntil: 'networkidle' })
+    const without = new Set(chunks)
+    await page.route('**/_next/static/chunks/**', (route) =>
+      without.has(route.request().url()) ? route.continue() : route.abort('internetdisconnected'),
+    )
+    await page.goto(BLEND, { waitUntil: 'networkidle' })
+    const figures = await textsOn(page)
+    expect(figures.length).toBeGreaterThan(0)
+    await page.fill('[name=balance]', '2')
+    await send(page)
+    expect(typedOn(page)).toMatchObject({ what: 'blend', balance: '2' })
+    expect(await textsOn(page)).toEqual(textsOf(calculation, typedOn(page)))
+    await page.context().close()
   })
 })

@@ -1,4 +1,4 @@
-import type { Block } from '../../_ui/workshop/calculation.ts'
+import type { Block } from '../../_ui/workshop/shown.ts'
 import { words } from '../../_words/index.ts'
 import { takenOf } from '../../recipes/[slug]/job/taken-list.tsx'
 import type { Job } from './job.ts'

@@ -1,6 +1,6 @@
 import { exactly, type Range, scale } from '#lib/mortar/range.ts'
 import { labelOf } from '../../_ui/label.ts'
-import type { Block, Figure } from '../../_ui/workshop/calculation.ts'
+import type { Block, Figure } from '../../_ui/workshop/shown.ts'
 import { formatNumber } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import { ofWork } from '../../recipes/[slug]/job/labels.ts'

@@ -5,9 +5,11 @@ import { Notice } from '../notice.tsx'
 import { Quantity, QuantityTexts } from '../quantity.tsx'
 import { RangeBar } from '../range-bar.tsx'
 import { Ratio } from '../ratio.tsx'
-import type { BenchData, Block, Cell, Figure, System } from './calculation.ts'
+import type { System } from './asked.ts'
+import type { BenchData } from './brought.ts'
 import { Cited } from './cited.tsx'
 import { inSystem, isFigure, scaleEnd } from './figures.ts'
+import type { Block, Cell, Figure } from './shown.ts'
 
 interface Props<K extends Block['kind']> {
   readonly block: Extract<Block, { kind: K }>

@@ -1,6 +1,6 @@
 import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../../_words/index.ts'
-import type { BenchData } from './calculation.ts'
+import type { BenchData } from './brought.ts'
 
 /**
  * Where a figure comes from, from the citations that the page brought along: `source-id, locator` and how

@@ -3,7 +3,8 @@ import type { Properties } from '#lib/mortar/material.ts'
 import { eachLanguage } from '../../_words/index.ts'
 import { shortCitation } from '../citation.tsx'
 import { nameOf, termName } from '../label.ts'
-import type { AnyCalculation, BenchData, BenchMaterial } from './calculation.ts'
+import type { BenchData, BenchMaterial } from './brought.ts'
+import type { AnyCalculation } from './calculation.ts'
 
 const kept = eachLanguage(() => new Map<string, BenchData>())
 

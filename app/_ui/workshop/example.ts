@@ -1,6 +1,6 @@
 import { convert } from '#lib/mortar/units.ts'
 import { formatTyped } from '../../_words/format.ts'
-import type { FieldAsked } from './calculation.ts'
+import type { FieldAsked } from './asked.ts'
 
 /** What stands in a field before anybody typed, in the unit that is asked; undefined where it stays blank. */
 export function exampleText(field: FieldAsked, askedUnit: string): string | undefined {

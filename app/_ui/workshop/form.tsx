@@ -1,7 +1,8 @@
 import type { SubmitEvent } from 'react'
 import { words } from '../../_words/index.ts'
 import { Field, SelectField } from '../field.tsx'
-import { type BenchData, SYSTEMS } from './calculation.ts'
+import { SYSTEMS } from './asked.ts'
+import type { BenchData } from './brought.ts'
 import { BenchField } from './fields.tsx'
 import type { FieldRead } from './read.ts'
 import type { Worked } from './run.ts'
@@ -10,14 +11,14 @@ interface Props {
   readonly path: string
   readonly worked: Worked
   readonly data: BenchData
-  /** A script follows what is typed: nothing has to be asked for by a button. */
-  readonly live: boolean
+  /** What was chosen only the site can work out: the button leads to it, as without a script, and to the fields asked then. */
+  readonly asksSite: boolean
   readonly onTyped: (form: HTMLFormElement, target: EventTarget) => void
   readonly onSubmit: (form: HTMLFormElement) => void
 }
 
 /** Everything that a result is worked from, as a plain GET form: its address is the calculation. */
-export function BenchForm({ path, worked, data, live, onTyped, onSubmit }: Props) {
+export function BenchForm({ path, worked, data, asksSite, onTyped, onSubmit }: Props) {
   const t = words('workOut')
   const { form, faults } = worked
   const errorAt = (name: string) => faults.find((fault) => fault.name === name)?.sentence
@@ -29,13 +30,15 @@ export function BenchForm({ path, worked, data, live, onTyped, onSubmit }: Props
       action={path}
       onInput={(event) => onTyped(event.currentTarget, event.target)}
       onSubmit={(event: SubmitEvent<HTMLFormElement>) => {
+        if (asksSite) return
         event.preventDefault()
         onSubmit(event.currentTarget)
       }}
     >
       <input type="hidden" name="units" value={form.system} />
+      {asksSite && <input type="hidden" name="show" value="fields" />}
       {groupsOf(form.fields).map((group) => (
-        <Group key={group.fields[0]?.field.name} group={group} errorAt={errorAt} data={data} live={live} />
+        <Group key={group.fields[0]?.field.name} group={group} errorAt={errorAt} data={data} />
       ))}
       <fieldset>
         <legend>{t('form.sheet')}</legend>
@@ -73,25 +76,21 @@ interface FieldGroup {
 }
 
 /** Fields under one head; what most leave as it is stays closed until something is typed or wrong in it. */
-function Group(props: {
-  group: FieldGroup
-  errorAt: (name: string) => string | undefined
-  data: BenchData
-  live: boolean
-}) {
-  const { group, errorAt, data, live } = props
+function Group(props: { group: FieldGroup; errorAt: (name: string) => string | undefined; data: BenchData }) {
+  const { group, errorAt, data } = props
   const { head, fields } = group
   const grid = (
     <div className="form-grid">
       {fields.map((read) => (
         <BenchField key={read.field.name} read={read} error={errorAt(read.field.name)} data={data} />
       ))}
-      {!live && fields.some(({ field }) => field.kind === 'choice' && field.leads) && (
-        <div className="bench-show">
+      {fields.some(({ field }) => field.kind === 'choice' && field.leads) && (
+        // A button that a script took away would let all below it jump.
+        <noscript className="bench-show">
           <button className="button button-plain" type="submit" name="show" value="fields" formNoValidate>
             {words('workOut')('form.show')}
           </button>
-        </div>
+        </noscript>
       )}
     </div>
   )

@@ -1,6 +1,8 @@
 import { PROPERTY_LIMITS, PROPERTY_UNITS, type Properties, type PropertyName } from '#lib/mortar/material.ts'
 import { locale, type Messages, words } from '../../_words/index.ts'
-import { type AmountAsked, type BenchMaterial, type Given, usualOf } from './calculation.ts'
+import { type AmountAsked, usualOf } from './asked.ts'
+import type { BenchMaterial } from './brought.ts'
+import type { Given } from './calculation.ts'
 
 type Named = PropertyName & keyof Messages['terms']['property']
 

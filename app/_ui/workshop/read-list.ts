@@ -3,7 +3,7 @@ import type { FieldFault } from '#lib/errors.ts'
 import { exactly } from '#lib/mortar/range.ts'
 import { convert } from '#lib/mortar/units.ts'
 import { locale } from '../../_words/index.ts'
-import type { ListAsked } from './calculation.ts'
+import type { ListAsked } from './asked.ts'
 import { limitFault } from './read.ts'
 
 const GAP = /^[-–—?]$/

@@ -4,17 +4,9 @@ import { inspect } from '#lib/mortar/inspect.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import { convertRange, shownUnit } from '#lib/mortar/units.ts'
 import { type AmountRead, markName, readAmount, type Typed } from '../../_http/form.ts'
-import {
-  type AmountAsked,
-  type AnyCalculation,
-  type BenchData,
-  type FieldAsked,
-  FRAME_NAMES,
-  type Given,
-  type ListAsked,
-  SYSTEMS,
-  type System,
-} from './calculation.ts'
+import { type AmountAsked, type FieldAsked, type ListAsked, SYSTEMS, type System } from './asked.ts'
+import type { BenchData } from './brought.ts'
+import { type AnyCalculation, FRAME_NAMES, type Given } from './calculation.ts'
 import { exampleText } from './example.ts'
 import { readList } from './read-list.ts'
 

@@ -3,9 +3,10 @@ import { amountText, usualText } from '../amount-text.ts'
 import type { FigureVersions } from '../changes-since.ts'
 import { keepAddress } from '../keep-address.ts'
 import { BenchBlock } from './blocks.tsx'
-import type { BenchData, Shown } from './calculation.ts'
+import type { BenchData } from './brought.ts'
 import { Cited } from './cited.tsx'
 import type { FieldRead, FormRead } from './read.ts'
+import type { Shown } from './shown.ts'
 import { StepTable } from './working.tsx'
 
 interface Props {

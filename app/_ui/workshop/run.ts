@@ -3,8 +3,10 @@ import { convert } from '#lib/mortar/units.ts'
 import { faultSentence } from '../../_http/fault-sentence.ts'
 import type { Typed } from '../../_http/form.ts'
 import { words } from '../../_words/index.ts'
-import type { AnyCalculation, BenchData, Block, Shown } from './calculation.ts'
+import type { BenchData } from './brought.ts'
+import type { AnyCalculation } from './calculation.ts'
 import { type FieldRead, type FormRead, readForm } from './read.ts'
+import type { Block, Shown } from './shown.ts'
 
 /** A fault as the form shows it: at its field, where it has one. */
 export interface FormFault {

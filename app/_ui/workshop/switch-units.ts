@@ -3,7 +3,9 @@ import type { Typed } from '../../_http/form.ts'
 import { markName } from '../../_http/form.ts'
 import { formatTyped } from '../../_words/format.ts'
 import { retypedText } from '../amount-text.ts'
-import { type AnyCalculation, type BenchData, SYSTEMS, type System } from './calculation.ts'
+import { SYSTEMS, type System } from './asked.ts'
+import type { BenchData } from './brought.ts'
+import type { AnyCalculation } from './calculation.ts'
 import { askedUnitOf, readForm } from './read.ts'
 
 /**

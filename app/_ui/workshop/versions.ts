@@ -1,7 +1,7 @@
 import type { Typed } from '../../_http/form.ts'
 import type { FigureVersions } from '../changes-since.ts'
-import type { Block } from './calculation.ts'
 import { digestOf } from './figures.ts'
+import type { Block } from './shown.ts'
 
 /** What figures follow from beside the inputs. */
 export type Editions = Omit<FigureVersions, 'digest'>

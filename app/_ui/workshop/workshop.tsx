@@ -1,17 +1,20 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { Suspense, startTransition, useEffect, useMemo, useRef, useState } from 'react'
 import { provideWords } from '#app/catalogue.ts'
 import { type Typed, typedFrom } from '../../_http/form.ts'
 import { watchCopy } from '../../_offline/tell.ts'
 import { type Messages, words } from '../../_words/index.ts'
 import { changesSince } from '../changes-since.ts'
-import { type AnyCalculation, type BenchData, SYSTEMS } from './calculation.ts'
-import { figureText } from './figures.ts'
+import { SYSTEMS } from './asked.ts'
+import type { BenchData } from './brought.ts'
+import type { AnyCalculation } from './calculation.ts'
 import { BenchForm } from './form.tsx'
+import { useLater, waitFor } from './later.ts'
 import { BenchFaults, VersionNotice } from './notices.tsx'
 import { readForm, withExamples } from './read.ts'
 import { BenchResult } from './result.tsx'
-import { firstFigure, type Worked, workOut } from './run.ts'
+import { workOut } from './run.ts'
 import { switchUnits } from './switch-units.ts'
+import { TELL_MS, tellingOf, useTold } from './told.ts'
 import { addressOf, type Editions, versionsOf } from './versions.ts'
 
 /** What a page hands to the part of it that also runs in the browser. */
@@ -26,27 +29,30 @@ export interface WorkshopProps {
   readonly origin: string
 }
 
-/** Typing pauses this long before it is worked out anew, so that no key waits for a sum. */
-const PAUSE_MS = 150
-/** Typing has stopped: what can't be read is a fault now, and who listens is told what came out. */
-const TELL_MS = 900
+/**
+ * Typing pauses this long before it is worked out anew: longer than between two keys of one figure, so that on an old
+ * phone no key waits for ten thousand draws.
+ */
+const PAUSE_MS = 250
+
+type Props = WorkshopProps & { readonly calculation: AnyCalculation }
 
 /**
  * Form and result. Drawn by the server as it stands, and followed by a script as somebody types: the same
  * reading, the same sums, the same parts.
  */
-export function Workshop({
-  calculation,
-  sent,
-  data,
-  words: brought,
-  editions,
-  path,
-  origin,
-}: WorkshopProps & { calculation: AnyCalculation }) {
+export const Workshop = (props: Props) => (
+  <Suspense>
+    <Bench {...props} />
+  </Suspense>
+)
+
+function Bench({ calculation, sent, data, words: brought, editions, path, origin }: Props) {
   provideWords(brought)
   const [typed, setTyped] = useState(sent)
   const [live, setLive] = useState(false)
+  if (!live) waitFor(calculation.later, typed)
+  const [fetching, follow] = useLater(calculation.later, setTyped)
   const worked = useMemo(() => workOut(calculation, typed, data), [calculation, typed, data])
   const { form, shown, faults } = worked
   const versions = useMemo(() => shown && versionsOf(editions, shown.blocks), [shown, editions])
@@ -87,12 +93,15 @@ export function Workshop({
     clearTimeout(pause.current)
     if (target instanceof HTMLSelectElement && target.name === 'in') return changeUnits(element, target)
     const writing = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement
-    if (!writing || target.type === 'radio' || target.type === 'checkbox') return setTyped(readNow(element))
+    if (!writing || target.type === 'radio' || target.type === 'checkbox')
+      return follow(() => readNow(element))
     pause.current = setTimeout(() => {
       const now = readNow(element)
       const unfinished = readForm(calculation, now, data).faults.some(({ field }) => field === target.name)
-      if (unfinished) pause.current = setTimeout(() => setTyped(now), TELL_MS)
-      else setTyped(now)
+      // Drawn in pieces: what is typed meanwhile stands at once.
+      const work = () => startTransition(() => follow(() => now))
+      if (unfinished) pause.current = setTimeout(work, TELL_MS)
+      else work()
     }, PAUSE_MS)
   }
 
@@ -102,14 +111,14 @@ export function Workshop({
     const switched = to === now.units ? now : switchUnits(calculation, now, data, to)
     if (!switched) {
       select.value = now.units ?? 'metric'
-      return setTyped(now)
+      return follow(() => now)
     }
     for (const [name, value] of Object.entries(switched)) {
       const control = element.elements.namedItem(name)
       if (control instanceof HTMLInputElement && control.type === 'text') control.value = value
       if (control instanceof HTMLTextAreaElement) control.value = value
     }
-    setTyped(switched)
+    follow(() => switched)
   }
 
   return (
@@ -120,22 +129,26 @@ export function Workshop({
           path={path}
           worked={worked}
           data={data}
-          live={live}
+          asksSite={fetching === 'missing'}
           onTyped={onTyped}
           onSubmit={(element) => {
             clearTimeout(pause.current)
-            setTyped(readNow(element))
+            follow(() => readNow(element))
             setTimeout(() => document.querySelector<HTMLElement>('#faults, #result-head')?.focus())
           }}
         />
         <p className="bench-told screen-only">
-          <a className="touch" href={shown ? '#result' : '#faults'}>
-            {tellingOf(worked)}
-          </a>
+          {fetching ? (
+            <span className="touch">{words('workOut')(`fetching.${fetching}`)}</span>
+          ) : (
+            <a className="touch" href={shown ? '#result' : '#faults'}>
+              {tellingOf(worked)}
+            </a>
+          )}
         </p>
       </div>
       <p className="hidden-words" role="status">
-        {told}
+        {fetching ? words('workOut')(`fetching.${fetching}`) : told}
       </p>
       {faults.length > 0 && <BenchFaults faults={faults} live={live} />}
       {shown && versions && address && (
@@ -161,31 +174,4 @@ function typedIn(element: HTMLFormElement): Typed {
   ])
   const { in: _, ...typed } = typedFrom(Object.fromEntries(entries))
   return typed
-}
-
-/** What is said of a result once typing has stopped: its first figure, or how much is to be mended. */
-function useTold(worked: Worked, live: boolean): string {
-  const [told, setTold] = useState('')
-  const first = useRef(true)
-  useEffect(() => {
-    if (!live) return
-    if (first.current) {
-      first.current = false
-      return
-    }
-    const later = setTimeout(() => setTold(tellingOf(worked)), TELL_MS)
-    return () => clearTimeout(later)
-  }, [worked, live])
-  return told
-}
-
-function tellingOf({ form, shown, faults }: Worked): string {
-  const t = words('workOut')
-  if (!shown) return t('faults.title', { count: faults.length })
-  const figure = firstFigure(shown.blocks)
-  if (!figure) return t('result.again')
-  return t('result.pair', {
-    name: figure.label,
-    value: figureText(figure, form.system) ?? t('unknown'),
-  })
 }

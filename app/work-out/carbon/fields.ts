@@ -1,13 +1,7 @@
 import type { Range } from '#lib/mortar/range.ts'
 import type { Typed } from '../../_http/form.ts'
-import {
-  type AmountAsked,
-  type BenchData,
-  chosenIn,
-  type FieldAsked,
-  type Usual,
-  usualOf,
-} from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, chosenIn, type FieldAsked, type Usual, usualOf } from '../../_ui/workshop/asked.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
 import { materialOptions } from '../../_ui/workshop/options.ts'
 import { words } from '../../_words/index.ts'
 import { perWeighed } from './per-weighed.ts'

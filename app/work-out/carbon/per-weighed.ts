@@ -1,6 +1,6 @@
 import { hydratePerQuicklime } from '#lib/mortar/lime.ts'
 import type { Properties } from '#lib/mortar/material.ts'
-import type { Usual } from '../../_ui/workshop/calculation.ts'
+import type { Usual } from '../../_ui/workshop/asked.ts'
 
 /**
  * Oxide in a lime as it is weighed, kg per kg, from what its quicklime holds free. A hydrate weighs more by the

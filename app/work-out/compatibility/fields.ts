@@ -6,14 +6,8 @@ import {
   WALL_CONDITIONS,
 } from '#lib/mortar/compatibility-rules.ts'
 import type { Typed } from '../../_http/form.ts'
-import {
-  type AmountAsked,
-  type BenchData,
-  chosenIn,
-  type FieldAsked,
-  type Usual,
-  usualOf,
-} from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, chosenIn, type FieldAsked, type Usual, usualOf } from '../../_ui/workshop/asked.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
 import { materialOptions } from '../../_ui/workshop/options.ts'
 import { words } from '../../_words/index.ts'
 

@@ -1,5 +1,7 @@
 import type { RuleFinding } from '#lib/mortar/compatibility.ts'
-import type { BenchData, Cell, Given, Shown } from '../../_ui/workshop/calculation.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Cell, Shown } from '../../_ui/workshop/shown.ts'
 import { type Messages, words } from '../../_words/index.ts'
 
 type Rule = keyof Messages['workOut']['compatibility']['rules']

@@ -5,13 +5,9 @@ import type { Range } from '#lib/mortar/range.ts'
 import type { RestatedIngredient } from '#lib/mortar/restate.ts'
 import { Composition, compositionSays, drawnFrom } from '../../_ui/drawings/composition.tsx'
 import { compositionOf } from '../../_ui/drawings/composition-numbers.ts'
-import {
-  type BenchData,
-  type Block,
-  type Given,
-  type Shown,
-  termLabel,
-} from '../../_ui/workshop/calculation.ts'
+import { type BenchData, termLabel } from '../../_ui/workshop/brought.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Block, Shown } from '../../_ui/workshop/shown.ts'
 import { formatTyped } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import type { Converted } from './calculation.ts'

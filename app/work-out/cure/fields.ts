@@ -6,7 +6,7 @@ import {
   chosenIn,
   type FieldAsked,
   practice,
-} from '../../_ui/workshop/calculation.ts'
+} from '../../_ui/workshop/asked.ts'
 import { words } from '../../_words/index.ts'
 
 /** What is wanted. */

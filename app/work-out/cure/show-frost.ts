@@ -1,5 +1,6 @@
 import type { FrostWindow, NightRisk } from '#lib/mortar/frost.ts'
-import type { Block, Figure, Given } from '../../_ui/workshop/calculation.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Block, Figure } from '../../_ui/workshop/shown.ts'
 import { words } from '../../_words/index.ts'
 import { limitSource } from './fields.ts'
 

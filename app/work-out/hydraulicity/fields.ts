@@ -1,5 +1,5 @@
 import type { Typed } from '../../_http/form.ts'
-import { type AmountAsked, chosenIn, type FieldAsked } from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, chosenIn, type FieldAsked } from '../../_ui/workshop/asked.ts'
 import { words } from '../../_words/index.ts'
 
 /** What is known: the lime as analysed, or the clay of its stone. */

@@ -1,6 +1,6 @@
 import type { SchemeClass } from '#lib/mortar/chemistry.ts'
 import type { Range } from '#lib/mortar/range.ts'
-import type { Block, Figure, Shown } from '../../_ui/workshop/calculation.ts'
+import type { Block, Figure, Shown } from '../../_ui/workshop/shown.ts'
 import { formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import type { HydraulicFound } from './calculation.ts'

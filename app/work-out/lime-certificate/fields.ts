@@ -13,7 +13,7 @@ import {
   type SizeClass,
 } from '#lib/mortar/certificate-quicklime.ts'
 import type { Typed } from '../../_http/form.ts'
-import { chosenIn, type FieldAsked } from '../../_ui/workshop/calculation.ts'
+import { chosenIn, type FieldAsked } from '../../_ui/workshop/asked.ts'
 import { words } from '../../_words/index.ts'
 
 export const REACTIVITIES = Object.keys(REACTIVITY_LIMITS) as ReactivityClass[]

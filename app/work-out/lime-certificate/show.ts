@@ -1,6 +1,6 @@
 import type { CertificateRow } from '#lib/mortar/certificate.ts'
 import { withUnit } from '../../_ui/quantity.tsx'
-import type { Shown } from '../../_ui/workshop/calculation.ts'
+import type { Shown } from '../../_ui/workshop/shown.ts'
 import { formatNumber } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 

@@ -1,12 +1,7 @@
 import { FINES_KINDS } from '#lib/mortar/sample.ts'
 import type { Typed } from '../../_http/form.ts'
-import {
-  type AmountAsked,
-  type BenchData,
-  chosenIn,
-  type FieldAsked,
-  practice,
-} from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, chosenIn, type FieldAsked, practice } from '../../_ui/workshop/asked.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
 import { materialOptions } from '../../_ui/workshop/options.ts'
 import { LIME_FIGURES, ownFigures } from '../../_ui/workshop/own-figures.ts'
 import { words } from '../../_words/index.ts'

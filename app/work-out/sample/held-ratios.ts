@@ -4,7 +4,7 @@ import { recipeMixes } from '#lib/db/recipe-mixes.ts'
 import { LIME_STATES, type LimeState } from '#lib/entry/terms.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import { workedProportions } from '../../_ui/worked.ts'
-import type { HeldRatio } from '../../_ui/workshop/calculation.ts'
+import type { HeldRatio } from '../../_ui/workshop/brought.ts'
 import { allRatios } from '../../compare/ratios.ts'
 
 type Lime = readonly { readonly role: string; readonly state: string }[]

@@ -1,14 +1,9 @@
 import type { SampleAnalysis } from '#lib/mortar/sample.ts'
 import { rankNearest } from '#lib/mortar/sample-nearest.ts'
 import { ratioText } from '../../_ui/ratio-text.ts'
-import {
-  type BenchData,
-  type Block,
-  type Figure,
-  type Given,
-  type Shown,
-  termLabel,
-} from '../../_ui/workshop/calculation.ts'
+import { type BenchData, termLabel } from '../../_ui/workshop/brought.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Block, Figure, Shown } from '../../_ui/workshop/shown.ts'
 import { formatNumber } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 

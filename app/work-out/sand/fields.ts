@@ -2,13 +2,13 @@ import type { PropertyName } from '#lib/mortar/material.ts'
 import type { Typed } from '../../_http/form.ts'
 import {
   type AmountAsked,
-  type BenchData,
   chosenIn,
   type FieldAsked,
   practice,
   type Usual,
   usualOf,
-} from '../../_ui/workshop/calculation.ts'
+} from '../../_ui/workshop/asked.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
 import { materialOptions } from '../../_ui/workshop/options.ts'
 import { words } from '../../_words/index.ts'
 

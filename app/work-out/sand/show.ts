@@ -1,10 +1,6 @@
-import {
-  type BenchData,
-  type Block,
-  type Given,
-  type Shown,
-  termLabel,
-} from '../../_ui/workshop/calculation.ts'
+import { type BenchData, termLabel } from '../../_ui/workshop/brought.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Block, Shown } from '../../_ui/workshop/shown.ts'
 import { words } from '../../_words/index.ts'
 import type { SandFound } from './calculation.ts'
 

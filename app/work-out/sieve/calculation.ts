@@ -1,11 +1,13 @@
+import { areBlendSumsHere, blendSums, fetchBlendSums } from '#app/blend-sums.ts'
 import type { Outcome } from '#lib/mortar/fault.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import { type Grading, gradeSand } from '#lib/mortar/sieve.ts'
-import { type Blend, blendSands } from '#lib/mortar/sieve-blend.ts'
+import type { Blend } from '#lib/mortar/sieve-blend.ts'
 import type { CurvePoint } from '#lib/mortar/sieve-curve.ts'
 import type { GradingLimits } from '#lib/mortar/sieve-gradings.ts'
 import { checkGrading, type LimitCheck, type RangedCurve } from '#lib/mortar/sieve-limits.ts'
 import { blendToModulus } from '#lib/mortar/sieve-modulus.ts'
+import { chosenIn } from '../../_ui/workshop/asked.ts'
 import type { Calculation, Given, Refused } from '../../_ui/workshop/calculation.ts'
 import { faultsAt, refuse } from '../../_ui/workshop/faults-at.ts'
 import { ASKED, type Asked, HELD } from './choices.ts'
@@ -45,6 +47,11 @@ export const sieve: Calculation<SieveFound> = {
   uses: ({ id }) => id === 'sand-sharp',
   sources: ['astm-c136', 'astm-c144', 'bs-1200-1976'],
   fields: fieldsOf,
+  later: {
+    isNeeded: (typed) => chosenIn<Asked>(typed, 'what', ASKED, 'grade') === 'blend',
+    areHere: areBlendSumsHere,
+    fetch: fetchBlendSums,
+  },
   work: (given) => WORK[given.choice('what', ASKED)](given),
   show,
 }
@@ -74,7 +81,7 @@ const WORK: Readonly<Record<Asked, (given: Given) => Tried>> = {
     const target = targetOf(given)
     if ('ok' in target) return target
     const { reached, unreached, limits } = target
-    const outcome = blendSands({
+    const outcome = blendSums()({
       sands: sands.map((curve, s) => ({ curve, bulkDensityKgM3: given.need(`density-${s + 1}`) })),
       target: reached,
     })

@@ -1,4 +1,4 @@
-import { type AmountAsked, type ChoiceAsked, practice } from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, type ChoiceAsked, practice } from '../../_ui/workshop/asked.ts'
 import { words } from '../../_words/index.ts'
 import type { Stack } from './stacks.ts'
 

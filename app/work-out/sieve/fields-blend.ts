@@ -1,5 +1,6 @@
 import type { Typed } from '../../_http/form.ts'
-import { type BenchData, chosenIn, type FieldAsked, usualOf } from '../../_ui/workshop/calculation.ts'
+import { chosenIn, type FieldAsked, usualOf } from '../../_ui/workshop/asked.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
 import { words } from '../../_words/index.ts'
 import { balance, COUNTS, stackChoice, TARGETS } from './choices.ts'
 import { EXAMPLES, NAMED_STACKS, type NamedStack, openingsOf } from './stacks.ts'

@@ -1,10 +1,6 @@
 import type { Typed } from '../../_http/form.ts'
-import {
-  type AmountAsked,
-  type BenchData,
-  chosenIn,
-  type FieldAsked,
-} from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, chosenIn, type FieldAsked } from '../../_ui/workshop/asked.ts'
+import type { BenchData } from '../../_ui/workshop/brought.ts'
 import { words } from '../../_words/index.ts'
 import { ASKED, type Asked, balance, HELD, stackChoice, weighings } from './choices.ts'
 import { blendFields } from './fields-blend.ts'

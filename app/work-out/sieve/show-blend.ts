@@ -1,5 +1,6 @@
 import { exactly, scale } from '#lib/mortar/range.ts'
-import type { Given, Shown } from '../../_ui/workshop/calculation.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Shown } from '../../_ui/workshop/shown.ts'
 import { formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import type { SieveFound } from './calculation.ts'

@@ -1,6 +1,6 @@
 import { createElement } from 'react'
 import type { LimitRow } from '#lib/mortar/sieve-limits.ts'
-import type { Block, Figure } from '../../_ui/workshop/calculation.ts'
+import type { Block, Figure } from '../../_ui/workshop/shown.ts'
 import { formatList, formatNumber } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import type { Held } from './calculation.ts'

@@ -1,6 +1,6 @@
 import type { Grading } from '#lib/mortar/sieve.ts'
 import { withUnit } from '../../_ui/quantity.tsx'
-import type { Block, Figure } from '../../_ui/workshop/calculation.ts'
+import type { Block, Figure } from '../../_ui/workshop/shown.ts'
 import { formatNumber } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 

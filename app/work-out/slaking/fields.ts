@@ -1,14 +1,8 @@
 import { bulkPropertyOf } from '#lib/mortar/ingredient.ts'
 import type { LimeState } from '#lib/mortar/lime.ts'
 import type { Typed } from '../../_http/form.ts'
-import {
-  type AmountAsked,
-  type BenchData,
-  chosenIn,
-  type FieldAsked,
-  practice,
-  termLabel,
-} from '../../_ui/workshop/calculation.ts'
+import { type AmountAsked, chosenIn, type FieldAsked, practice } from '../../_ui/workshop/asked.ts'
+import { type BenchData, termLabel } from '../../_ui/workshop/brought.ts'
 import { materialOptions } from '../../_ui/workshop/options.ts'
 import { ownFigures } from '../../_ui/workshop/own-figures.ts'
 import { words } from '../../_words/index.ts'

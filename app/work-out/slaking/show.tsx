@@ -2,13 +2,9 @@ import { BOILING_C } from '#lib/mortar/constants.ts'
 import type { LimeState } from '#lib/mortar/lime.ts'
 import type { Range } from '#lib/mortar/range.ts'
 import { SlakeCourse, slakeSays } from '../../_ui/drawings/slake-course.tsx'
-import {
-  type BenchData,
-  type Block,
-  type Given,
-  type Shown,
-  termLabel,
-} from '../../_ui/workshop/calculation.ts'
+import { type BenchData, termLabel } from '../../_ui/workshop/brought.ts'
+import type { Given } from '../../_ui/workshop/calculation.ts'
+import type { Block, Shown } from '../../_ui/workshop/shown.ts'
 import { words } from '../../_words/index.ts'
 import type { SlakingFound } from './calculation.ts'
 import { STATES } from './fields.ts'

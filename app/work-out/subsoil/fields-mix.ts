@@ -1,15 +1,14 @@
 import { LIME_STATES, MEASURES } from '#lib/entry/terms.ts'
 import type { Typed } from '../../_http/form.ts'
 import {
-  type BenchData,
   type ChoiceAsked,
   chosenIn,
   type FieldAsked,
   practice,
-  termLabel,
   type Usual,
   usualOf,
-} from '../../_ui/workshop/calculation.ts'
+} from '../../_ui/workshop/asked.ts'
+import { type BenchData, termLabel } from '../../_ui/workshop/brought.ts'
 import { materialOptions } from '../../_ui/workshop/options.ts'
 import { LIME_FIGURES, ownFigures } from '../../_ui/workshop/own-figures.ts'
 import { words } from '../../_words/index.ts'

@@ -1,4 +1,4 @@
-import type { AmountAsked } from '../../_ui/workshop/calculation.ts'
+import type { AmountAsked } from '../../_ui/workshop/asked.ts'
 import { type Messages, words } from '../../_words/index.ts'
 
 export type Label = keyof Messages['workOut']['subsoil']['hints']
