@@ -4,13 +4,14 @@ import {
   FILES,
   forgetPage,
   forgetPhotos,
+  isOfThisBuild,
   keepFiles,
   keepPage,
   keptPage,
   keptPhoto,
   putPhoto,
 } from './copies.ts'
-import { copyOf, isOfDraft, photoOf, stepsOf } from './copy.ts'
+import { blankOf, blanksFor, copyOf, isOfDraft, photoOf, stepsOf } from './copy.ts'
 import { GUEST_READER, HEADS } from './heads.ts'
 import { languageOf, neverKept, sentencesOf, withNote } from './note.ts'
 import { beginning, noteReader } from './readers.ts'
@@ -50,10 +51,19 @@ export async function answerPage({ request, event }: RouteGiven): Promise<Respon
   )
   const first = await Promise.race([asked.catch(() => undefined), rest(PATIENCE_MS)])
   if (first && !isAway(first)) return first
-  const copy = await keptPage(request.url)
-  if (copy) return withNoteOf(copy, first !== undefined)
+  const instead = await copyInstead(request.url, first !== undefined)
   // Nothing is kept: a slow site may take its time.
-  return asked.catch(() => listInstead(request.url))
+  return instead ?? asked.catch(() => listInstead(request.url))
+}
+
+/** What is kept of a page; for a page to begin a draft on, the way to its blank form. */
+async function copyInstead(address: string, away: boolean): Promise<Response | undefined> {
+  const copy = await keptPage(address)
+  if (copy === undefined) return undefined
+  const blank = blankOf(address)
+  if (blank !== undefined && /\/write\/new$/.test(new URL(address).pathname))
+    return Response.redirect(blank, 302)
+  return withNoteOf(copy, away)
 }
 
 const rest = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms, undefined))
@@ -101,17 +111,39 @@ async function take(
   const html = await copy.text()
   await keepPage(address, html, headers, reader)
   if (headers.get(HEADS.keep) === 'draft')
-    for (const step of stepsOf(html, address)) await keepStep(new URL(step, address).href)
+    for (const step of stepsOf(html, address)) {
+      const { href } = new URL(step, address)
+      if (!(await keptPage(href))) await keepAhead(href)
+    }
+  if (reader === GUEST_READER || headers.get(HEADS.keep) === 'blank') return
+  for (const blank of blanksFor(html, address)) if (!mayNotWrite.has(reader)) await keepBlank(blank, reader)
 }
 
-/** Keeps another step of a draft, unless it is kept already. */
-async function keepStep(address: string): Promise<void> {
-  if (await keptPage(address)) return
+/** How long a blank form is good for: what can be chosen on it changes now and then. */
+const BLANK_MS = 24 * 3600 * 1000
+
+/** Readers whom the site gave no form; they are not asked for again and again. */
+const mayNotWrite = new Set<string>()
+
+/** Keeps a blank form, unless it was kept lately. */
+async function keepBlank(address: string, reader: string): Promise<void> {
+  const copy = await keptPage(address)
+  const now = new Date()
+  const isFresh =
+    copy && isOfThisBuild(copy) && now.getTime() - copyOf(copy.headers, now).keptAt.getTime() < BLANK_MS
+  if (isFresh) return
+  const status = await keepAhead(address)
+  if (status === 403) mayNotWrite.add(reader)
+}
+
+/** Keeps a member's page that was not opened; resolves with what the site answered. */
+async function keepAhead(address: string): Promise<number | undefined> {
   const began = beginning()
   const answer = await fetch(address).catch(() => undefined)
   const reader = answer?.headers.get(HEADS.reader) ?? GUEST_READER
-  if (!answer || !mayKeep(answer) || reader === GUEST_READER) return
+  if (!answer || !mayKeep(answer) || reader === GUEST_READER) return answer?.status
   if (await noteReader(reader, began)) await keepPage(address, await answer.text(), answer.headers, reader)
+  return answer.status
 }
 
 /**

@@ -1,14 +1,17 @@
 import { CacheExpiration } from 'workbox-expiration'
-import { filesOf, headersOfCopy, isOfDraft, photoOf, photosOf } from './copy.ts'
-import { GUEST_READER, HEADS, isPageStore, staleFileStores, storeOf } from './heads.ts'
+import { blankOf, filesOf, headersOfCopy, isOfDraft, photoOf, photosOf } from './copy.ts'
+import { GUEST_READER, HEADS, isBlankStore, isPageStore, staleFileStores, storeOf } from './heads.ts'
 import { currentReader, forgetOthers } from './readers.ts'
 
 /** The build that this worker belongs to. */
 const BUILD = process.env.BUILD_NAME ?? ''
 export const FILES = storeOf.files(BUILD)
 
+/** Whether a copy was kept by the worker of this build. */
+export const isOfThisBuild = ({ headers }: Response): boolean => headers.get(HEADS.build) === BUILD
+
 /** How many of each stay; what was opened longest ago goes first. */
-const MOST = { pages: 60, photos: 200 } as const
+const MOST = { pages: 60, blanks: 40, photos: 200 } as const
 
 const bounds = new Map<string, CacheExpiration>()
 
@@ -25,9 +28,10 @@ export async function keepPage(address: string, html: string, given: Headers, re
   await keepFiles(html)
   await Promise.allSettled(photosOf(html).map(keepPhoto))
   const headers = headersOfCopy(given, html, new Date(), BUILD)
-  const store = storeOf.pages(reader)
-  await (await caches.open(store)).put(address, new Response(html, { headers }))
-  await bound(store, address, MOST.pages)
+  const blank = blankOf(address)
+  const store = blank === undefined ? storeOf.pages(reader) : storeOf.blanks(reader)
+  await (await caches.open(store)).put(blank ?? address, new Response(html, { headers }))
+  await bound(store, blank ?? address, blank === undefined ? MOST.pages : MOST.blanks)
   // Somebody may have signed out while it was read.
   await forgetOthers(await currentReader())
 }
@@ -65,11 +69,15 @@ export async function putPhoto(address: string, answer: Response): Promise<void>
   await forgetOthers(await currentReader())
 }
 
-/** The kept copy of a page, exactly as it was asked for; of a draft's step also as it was asked for otherwise. */
+/**
+ * The kept copy of a page, exactly as it was asked for; of a draft's step also as it was asked for otherwise, and of a
+ * blank form whichever draft is written on it.
+ */
 export async function keptPage(address: string): Promise<Response | undefined> {
   const ignoreSearch = isOfDraft(address)
   for (const store of await pageStores()) {
-    const found = await (await caches.open(store)).match(address, { ignoreSearch, ignoreVary: true })
+    const place = blankOf(address) ?? address
+    const found = await (await caches.open(store)).match(place, { ignoreSearch, ignoreVary: true })
     if (found) return found
   }
   return undefined
@@ -89,7 +97,10 @@ export async function keptPhoto(address: string): Promise<Response | undefined> 
 }
 
 /** Stores of pages that whoever reads now may see: their own before those of guests. */
-const pageStores = async () => new Set([storeOf.pages(await currentReader()), storeOf.pages(GUEST_READER)])
+async function pageStores(): Promise<Set<string>> {
+  const reader = await currentReader()
+  return new Set([storeOf.pages(reader), storeOf.blanks(reader), storeOf.pages(GUEST_READER)])
+}
 
 /** Addresses of all pages that whoever reads now may see, each with the store that holds it. */
 export async function keptPages(): Promise<{ store: Cache; request: Request }[]> {
@@ -123,7 +134,7 @@ export async function forgetPhotos(photos: ReadonlySet<string | undefined>): Pro
 export async function forgetStaleFiles(): Promise<void> {
   const names = await caches.keys()
   const builds = new Set([BUILD])
-  for (const name of names.filter(isPageStore)) {
+  for (const name of names.filter((one) => isPageStore(one) || isBlankStore(one))) {
     const store = await caches.open(name)
     for (const request of await store.keys()) {
       const copy = await store.match(request)

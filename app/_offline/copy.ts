@@ -50,11 +50,40 @@ export function titleOf(html: string): string {
 }
 
 /** Whether an address is of a draft, in whichever language. */
-export const isOfDraft = (address: string): boolean =>
-  /^(?:\/[a-z]{2})?\/write\/./.test(new URL(address).pathname)
+export const isOfDraft = (address: string): boolean => draftOf(address) !== undefined
 
-/** Slug of the entry that a page is about; null for a page about none. */
+/** The draft that an address is of. */
+export const draftOf = (address: string): string | undefined =>
+  /^(?:\/[a-z]{2})?\/write\/([0-9a-f]{8}-[0-9a-f-]{27})(?:\/|$)/.exec(new URL(address).pathname)?.[1]
+
+/** What a draft is begun from, as addresses say it: the first that is there counts. */
+const BEGUN_FROM = ['from', 'back', 'adapt', 'of', 'kind'] as const
+
+/**
+ * The blank form that a page to begin a draft on, or the form itself with a draft's key, is about; undefined for any
+ * other page.
+ */
+export function blankOf(address: string): string | undefined {
+  const { pathname, searchParams, origin } = new URL(address)
+  const [found, language = ''] = /^(\/[a-z]{2})?\/write\/(?:new|blank)$/.exec(pathname) ?? []
+  const name = BEGUN_FROM.find((one) => (searchParams.get(one) ?? '') !== '')
+  if (found === undefined || name === undefined || searchParams.get('late')) return undefined
+  return `${origin}${language}/write/blank?${new URLSearchParams([[name, searchParams.get(name) ?? '']])}`
+}
+
+/** Blank forms that are worth having ahead where a page is kept: of a new case, and of a visit to the page's own. */
+export function blanksFor(html: string, address: string): string[] {
+  const [language = ''] = /^\/[a-z]{2}(?=\/|$)/.exec(new URL(address).pathname) ?? []
+  const visits = [...html.matchAll(/href="((?:\/[a-z]{2})?\/write\/new\?of=[a-z0-9-]+)"/g)]
+  return [`${language}/write/new?kind=case`, ...visits.map(([, href = '']) => href)].flatMap(
+    (path) => blankOf(new URL(path, address).href) ?? [],
+  )
+}
+
+/** Slug of the entry that a page is about, of the form for a visit its case's; null for a page about none. */
 export function entryOf(address: string): string | null {
+  const blank = blankOf(address)
+  if (blank !== undefined) return new URL(blank).searchParams.get('of')
   const [, slug] =
     /^(?:\/[a-z]{2})?\/(?:recipes|cases|materials|sources|rows)\/([a-z0-9-]+)(?:\/|$)/.exec(
       new URL(address).pathname,

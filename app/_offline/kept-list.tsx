@@ -3,21 +3,26 @@
 import { useEffect, useState } from 'react'
 import { splitLanguage } from '../_words/language.ts'
 import { type Copy, copyOf } from './copy.ts'
-import { isOpenedStore, isPageStore } from './heads.ts'
+import { isBlankStore, isOpenedStore, isPageStore } from './heads.ts'
 import { dayAndTime } from './note.ts'
 
 interface Line extends Copy {
   readonly address: string
 }
 
-type ListWords = Readonly<Record<'none' | 'noScript' | 'at' | 'old' | 'withdrawn' | 'drop', string>>
+type ListWords = Readonly<Record<'none' | 'noScript' | 'at' | 'old' | 'withdrawn', string>> & {
+  /** Without it there is no button. */
+  readonly drop?: string
+}
 
-/** The pages that this browser holds, the latest first, and a way to be rid of them. */
-export function KeptList({ words }: { words: ListWords }) {
+const STORES = { pages: isPageStore, blanks: isBlankStore } as const
+
+/** The pages or the blank forms that this browser holds, the latest first, and a way to be rid of all it holds. */
+export function KeptList({ of, words }: { of: keyof typeof STORES; words: ListWords }) {
   const [lines, setLines] = useState<readonly Line[] | null>(null)
   useEffect(() => {
-    void readLines().then(setLines)
-  }, [])
+    void readLines(STORES[of]).then(setLines)
+  }, [of])
   if (lines === null) return <p>{words.noScript}</p>
   if (lines.length === 0) return <p>{words.none}</p>
   const language = document.documentElement.lang
@@ -37,15 +42,17 @@ export function KeptList({ words }: { words: ListWords }) {
           </li>
         ))}
       </ul>
-      <div className="actions">
-        <button
-          className="button button-plain"
-          type="button"
-          onClick={() => void dropAll().then(readLines).then(setLines)}
-        >
-          {words.drop}
-        </button>
-      </div>
+      {words.drop !== undefined && (
+        <div className="actions">
+          <button
+            className="button button-plain"
+            type="button"
+            onClick={() => void dropAll().then(() => location.reload())}
+          >
+            {words.drop}
+          </button>
+        </div>
+      )}
     </>
   )
 }
@@ -54,10 +61,10 @@ async function stores(wanted: (name: string) => boolean): Promise<string[]> {
   return 'caches' in window ? (await caches.keys()).filter(wanted) : []
 }
 
-async function readLines(): Promise<Line[]> {
+async function readLines(wanted: (name: string) => boolean): Promise<Line[]> {
   const now = new Date()
   const lines = new Map<string, Line>()
-  for (const name of await stores(isPageStore)) {
+  for (const name of await stores(wanted)) {
     const store = await caches.open(name)
     for (const request of await store.keys()) {
       const { pathname, search } = new URL(request.url)

@@ -30,7 +30,7 @@ export function sentencesOf(copy: Copy, { keep, away }: Shown, language: string)
   return [
     ...(copy.withdrawn ? [t('withdrawn')] : []),
     `${t(away ? 'away' : 'kept', dayAndTime(copy.keptAt, language))}${copy.old ? ` ${t('old')}` : ''}`,
-    ...(keep === 'draft' ? [t('draft')] : []),
+    ...(keep === 'draft' || keep === 'blank' ? [t(keep)] : []),
   ]
 }
 

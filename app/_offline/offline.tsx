@@ -2,7 +2,7 @@
 
 import { usePathname } from 'next/navigation'
 import { useEffect, useRef } from 'react'
-import { isOfDraft } from './copy.ts'
+import { draftOf } from './copy.ts'
 import { NOTE_ID } from './heads.ts'
 import { here } from './tell.ts'
 
@@ -47,14 +47,16 @@ export function Offline() {
 }
 
 /**
- * Sends what was typed with no signal, unless this page is the draft's own, which sees to it.
+ * Sends what was typed with no signal, but for the draft that this page is of, which sees to it.
  *
  * @param back the signal came back just now
  */
 function sendWhatWaits(back: boolean): void {
-  if (isOfDraft(here()) || !holdsText()) return
+  if (!holdsText()) return
   if (!back && document.getElementById(NOTE_ID) !== null) return
-  void import('../_write/send-left.ts').then(({ sendLeft }) => sendLeft(back))
+  void import('../_write/send-left.ts').then(({ sendLeft }) =>
+    sendLeft(back, draftOf(here()) ?? new URL(here()).searchParams.get('key') ?? undefined),
+  )
 }
 
 /** Whether this browser holds text of a draft; one may refuse to say. */

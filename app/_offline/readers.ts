@@ -1,12 +1,10 @@
 import { CacheExpiration } from 'workbox-expiration'
-import { GUEST_READER, storesOfOthers } from './heads.ts'
+import { GUEST_READER, READER_PLACE as PLACE, storesOfOthers } from './heads.ts'
 
 /**
  * Whose browser this is just now, as the latest answer of the site said. What was kept for a member goes as soon as the
  * site answers somebody else, so that a shared telephone never shows one person's pages to another.
  */
-
-const PLACE = { store: 'putlog-reader', address: '/reader' }
 
 let known: string | undefined
 let begun = 0

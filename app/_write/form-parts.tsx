@@ -43,6 +43,22 @@ export function itemsShown(view: FormView, list: string, ready: number, more: bo
   return [...there, ...Array.from({ length: Math.max(0, wanted - there.length) }, (_, i) => next + i)]
 }
 
+/** What a blank form has one of: each holds lists of its own. */
+const ONE = /(?:^|\.)(?:works|mortars|sheets)$/
+/** Items of any other list that stand ready where none can be added. */
+const ROOM = 3
+
+/** Numbers of the items of a list that a step shows. */
+export function itemsOfPart(
+  view: FormView,
+  { items, ready = 0 }: ListPart,
+  list: string,
+  more: boolean,
+): number[] {
+  if (view.blank === true) return itemsShown(view, list, ONE.test(list) ? 1 : ROOM, false)
+  return items === 'kept' ? itemsOf(view.typed, list) : itemsShown(view, list, ready, more)
+}
+
 function FormList({
   view,
   part,
@@ -55,20 +71,22 @@ function FormList({
   more: string | undefined
 }) {
   const kept = part.items === 'kept'
-  const items = kept ? itemsOf(view.typed, list) : itemsShown(view, list, part.ready ?? 0, more === list)
+  const items = itemsOfPart(view, part, list, more === list)
+  // Of a blank form, whose steps stand on one page, several tell more of one list: the first has its name.
+  const named = view.blank !== true || !kept
   const there = new Set(itemsOf(view.typed, list))
   const note = view.notes.get(list)
   if (kept && items.length === 0) return null
   return (
-    <div className="write-list" id={`field-${list}`} tabIndex={-1}>
-      <ListHint view={view} list={list} />
+    <div className="write-list" id={named ? `field-${list}` : undefined} tabIndex={-1}>
+      {named && <ListHint view={view} list={list} />}
       {items.map((index, at) => (
-        <fieldset key={index} id={`item-${list}.${index}`} tabIndex={-1}>
+        <fieldset key={index} id={named ? `item-${list}.${index}` : undefined} tabIndex={-1}>
           <legend>{legendOf(view, list, index, at + 1)}</legend>
           <div className="write-parts">
             <FormParts view={view} parts={part.parts} within={`${list}.${index}.`} more={more} />
           </div>
-          {(!kept || list === 'photos') && there.has(index) && (
+          {(!kept || list === 'photos') && view.blank !== true && there.has(index) && (
             <button
               className="button button-plain"
               type="submit"
@@ -82,8 +100,8 @@ function FormList({
         </fieldset>
       ))}
       <p className="field-echo">{note}</p>
-      <p className="field-live" id={`live-${list}`} aria-live="polite" />
-      {!kept && (
+      {named && <p className="field-live" id={`live-${list}`} aria-live="polite" />}
+      {!kept && view.blank !== true && (
         <button className="button button-plain" type="submit" name=":do" value={`add ${list}`}>
           {addLabel(list)}
         </button>
@@ -104,9 +122,13 @@ function legendOf(view: FormView, list: string, index: number, number: number): 
   return name === undefined ? item : t('form.item', { item, name })
 }
 
+/** Numbers of the names that a list of names shows. */
+export const picksShown = (view: FormView, list: string, more: boolean): number[] =>
+  itemsShown(view, list, itemsOf(view.typed, list).length + (view.blank === true ? ROOM : 1), more)
+
 /** A list of names, each chosen by typing. */
 function PickList({ view, list, more }: { view: FormView; list: string; more: string | undefined }) {
-  const items = itemsShown(view, list, itemsOf(view.typed, list).length + 1, more === list)
+  const items = picksShown(view, list, more === list)
   return (
     <fieldset className="write-list" id={`field-${list}`} tabIndex={-1}>
       <legend>{labelFor(list)}</legend>
@@ -118,10 +140,12 @@ function PickList({ view, list, more }: { view: FormView; list: string; more: st
           </div>
         ))}
       </div>
-      <button className="button button-plain" type="submit" name=":do" value={`add ${list}`}>
-        {t('form.more')}
-        <span className="hidden-words">: {labelFor(list)}</span>
-      </button>
+      {view.blank !== true && (
+        <button className="button button-plain" type="submit" name=":do" value={`add ${list}`}>
+          {t('form.more')}
+          <span className="hidden-words">: {labelFor(list)}</span>
+        </button>
+      )}
     </fieldset>
   )
 }

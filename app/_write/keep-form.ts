@@ -1,7 +1,9 @@
 import { watchCopy } from '../_offline/tell.ts'
 import { inLanguage } from '../_words/language.ts'
+import { type About, beginOf } from './about.ts'
+import { changesIn } from './changes-in.ts'
 import type { KeepWords } from './keep-words.ts'
-import { keepIn, newPlace, onLetGo } from './kept-texts.ts'
+import { asDiscarded, keepIn, newPlace, onLetGo } from './kept-texts.ts'
 import { type Changes, type KeptAnswer, sendChanges } from './send-changes.ts'
 
 export type Say = (words: string, link?: { readonly href: string; readonly words: string }) => void
@@ -13,9 +15,11 @@ const AGAIN_MS = 15_000
 /**
  * Saves a form while it is typed in: to the browser at once, to the server when typing rests. Before the form itself
  * is sent, what is open is saved, so that a lost connection never loses the page. Where the draft is open elsewhere
- * too, it says so, and leads to both texts where both typed in one field.
+ * too, it says so, and leads to both texts where both typed in one field. Where the draft was discarded, all that stands
+ * in the form is kept in the browser, to begin another with.
  *
  * @param version of the draft as the page shows it
+ * @param given what the draft is; one that was begun in this browser is begun on the server by its first save
  * @returns ends it
  */
 export function keepForm(
@@ -24,6 +28,7 @@ export function keepForm(
   version: number,
   words: KeepWords,
   say: Say,
+  given: About,
 ): () => void {
   const place = newPlace(draft)
   const wasInput = form.elements.namedItem(':was') as HTMLInputElement
@@ -34,6 +39,11 @@ export function keepForm(
   const step = (form.elements.namedItem(':step') as HTMLInputElement).value
   const both = `/write/${draft}/both?${new URLSearchParams({ step })}`
   const copy = watchCopy()
+  /** On a blank form all steps of the draft stand on one page, which knows none of them as the server has them. */
+  const blank = given.state !== 'there'
+  let about = given
+  /** Nobody began a draft by opening a form, though some of its choices stand for "not recorded". */
+  let touched = !blank
   let known = version
   let timer: ReturnType<typeof setTimeout> | undefined
   let saving: Promise<Saved> | undefined
@@ -43,30 +53,34 @@ export function keepForm(
   /** Fields that were changed elsewhere since this page was drawn. */
   let stale = false
 
-  const changed = (): Changes => {
-    const data = new FormData(form)
-    const names = new Set([...Object.keys(was), ...data.keys()].filter((name) => !/^[:$]/.test(name)))
-    return Object.fromEntries(
-      [...names].flatMap((name) => {
-        const is = data.getAll(name).join('\n').replace(/\r\n?/g, '\n')
-        const before = was[name] ?? ''
-        // What the page proposed was typed by nobody.
-        const ours = before === '' && is === proposed[name]
-        return is === before || ours ? [] : [[name, { was: before, is }]]
-      }),
-    )
-  }
+  const changed = (): Changes => changesIn(form, was, proposed)
 
   const took = (changes: Changes, answer: KeptAnswer) => {
     for (const [name, { is }] of Object.entries(changes)) was[name] = is
     wasInput.value = JSON.stringify(was)
     known = answer.version
     copy.changed()
-    keepIn(place, changed())
+    if (about.state !== 'there') beThere()
+    keepIn(place, changed(), about)
     tell(form, answer.said)
     contested = answer.waiting && (contested || answer.conflicts.length > 0)
     const { stands } = answer
-    if (stands !== undefined) stale = Object.keys(was).some((name) => (stands[name] ?? '') !== was[name])
+    if (stands !== undefined && !blank)
+      stale = Object.keys(was).some((name) => (stands[name] ?? '') !== was[name])
+  }
+
+  /** The draft is one like any other from here on, also where the page is opened again. */
+  const beThere = () => {
+    about = { ...about, state: 'there', page: `/write/${draft}/${step}` }
+    history.replaceState(null, '', inLanguage(about.page))
+  }
+
+  /** The draft is no more, or somebody else is signed in: all that stands in the form waits to begin another. */
+  const setAside = () => {
+    about = asDiscarded(about, draft)
+    for (const name of Object.keys(was)) was[name] = ''
+    keepIn(place, changed(), about)
+    say(words.gone, { href: about.page, words: words.beginWith })
   }
 
   /** What there is to say after a save, the weightiest first. */
@@ -74,6 +88,7 @@ export function keepForm(
     if (sent) say(words.sent, { href: `/write/${draft}`, words: words.seeSent })
     else if (contested) say(words.both, { href: both, words: words.seeBoth })
     else if (stale) say(words.elsewhere, { href: `/write/${draft}/${step}`, words: words.reload })
+    else if (blank) say(words.begun, { href: `/write/${draft}`, words: words.goOn })
     else say(words.saved.replace('{time}', time))
   }
 
@@ -82,13 +97,19 @@ export function keepForm(
     clearTimeout(timer)
     const changes = changed()
     const some = Object.keys(changes).length > 0
+    if (about.state === 'discarded') return 'open'
+    if (!touched) return 'sound'
     if (!some && !asking) return 'sound'
     if (some && !leaving) say(words.saving)
-    const answer = await sendChanges(draft, { step, version: known, changes }, leaving)
+    const answer = await sendChanges(draft, { step, version: known, changes, ...beginOf(about) }, leaving)
     if (answer.kind === 'kept') {
       took(changes, answer)
       if (some || answer.sent || contested || stale) sayKept(answer)
       return answer.sent ? 'sent' : 'sound'
+    }
+    if (answer.kind === 'gone') {
+      setAside()
+      return 'open'
     }
     if (!some) return 'sound'
     if (answer.kind === 'offline') {
@@ -96,7 +117,7 @@ export function keepForm(
       timer = setTimeout(() => void again(), AGAIN_MS)
       return 'open'
     }
-    const back = `/sign-in?${new URLSearchParams({ to: `/write/${draft}/${step}` })}`
+    const back = `/sign-in?${new URLSearchParams({ to: about.page })}`
     if (answer.kind === 'signed-out') say(words.signedOut, { href: back, words: words.signIn })
     else say(words.refused.replace('{why}', () => answer.why))
     return answer.kind === 'signed-out' ? 'sound' : 'open'
@@ -112,11 +133,14 @@ export function keepForm(
   }
 
   const onInput = () => {
-    keepIn(place, changed())
+    touched = true
+    keepIn(place, changed(), about)
     clearTimeout(timer)
     timer = setTimeout(() => void again(), REST_MS)
   }
   const onSubmit = (event: SubmitEvent) => {
+    // A blank form has nobody to go to.
+    if (blank) return event.preventDefault()
     // A form may not be sent again from within its own submit event, where a save of nothing would end.
     if (passing || (!saving && !contested && Object.keys(changed()).length === 0)) return
     event.preventDefault()

@@ -2,7 +2,8 @@
 
 import { useEffect, useState } from 'react'
 import { NOTE_ID } from '../_offline/heads.ts'
-import { keepForm } from './keep-form.ts'
+import type { About } from './about.ts'
+import { keepForm, type Say } from './keep-form.ts'
 import type { KeepWords } from './keep-words.ts'
 import { KeptHere } from './kept-here.tsx'
 import { KeptOnCopy } from './kept-on-copy.tsx'
@@ -42,8 +43,9 @@ export function Keep(props: {
   form: string
   kept: Readonly<Record<string, string>>
   words: KeepWords
+  about: About
 }) {
-  const { draft, step, version, form, kept, words } = props
+  const { draft, step, version, form, kept, words, about } = props
   const [told, setTold] = useState<Told | null>(null)
   const [isCopy, setCopy] = useState(false)
   useEffect(() => setCopy(document.getElementById(NOTE_ID) !== null), [])
@@ -51,8 +53,9 @@ export function Keep(props: {
     const element = document.getElementById(form)
     if (!(element instanceof HTMLFormElement)) return
     takeFocus(element, step)
-    return keepForm(element, draft, version, words, (sentence, link) => setTold({ words: sentence, link }))
-  }, [draft, step, version, form, words])
+    const say: Say = (sentence, link) => setTold({ words: sentence, link })
+    return keepForm(element, draft, version, words, say, about)
+  }, [draft, step, version, form, words, about])
   return (
     <>
       <PlaceButton words={words} />

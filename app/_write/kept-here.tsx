@@ -25,8 +25,9 @@ export function KeptHere({ draft, step, kept, words }: Props) {
   if (found === null) return null
   const put = async () => {
     const done = await putIn(draft, step, found)
-    if ('to' in done) location.assign(done.to)
-    else setFailed(done.why === null ? words.offline : words.refused.replace('{why}', () => done.why ?? ''))
+    if (done.kind === 'kept') location.assign(done.to)
+    else if (done.kind === 'refused') setFailed(words.refused.replace('{why}', () => done.why))
+    else setFailed({ offline: words.offline, gone: words.gone, 'signed-out': words.signedOut }[done.kind])
   }
   const drop = () => {
     letGo(found)

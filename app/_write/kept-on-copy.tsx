@@ -22,8 +22,10 @@ export function KeptOnCopy({ draft, step, form, words }: Props) {
   return (
     <p className="note" role="status" id="waiting">
       {waiting?.kind === 'waits' && words.waits}
-      {waiting?.kind === 'sent' && words.wentUp}
+      {waiting?.kind === 'kept' && words.wentUp}
       {waiting?.kind === 'refused' && words.refused.replace('{why}', () => waiting.why)}
+      {waiting?.kind === 'gone' && words.gone}
+      {waiting?.kind === 'signed-out' && words.signedOut}
     </p>
   )
 }

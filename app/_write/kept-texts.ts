@@ -1,17 +1,24 @@
 import { inLanguage } from '../_words/language.ts'
-import { type Changes, sendChanges } from './send-changes.ts'
+import { type About, beginOf, blankPage } from './about.ts'
+import { type Answer, type Changes, sendChanges } from './send-changes.ts'
 
 /** Text of a draft that a browser holds until the server has it. */
 interface Stored {
   readonly at: string
   readonly changes: Changes
+  readonly about?: About
 }
 
 /** Text that windows left in this browser before this one opened. */
 export interface Found {
   /** When the last of it was typed. */
   readonly at: string
-  readonly texts: readonly { readonly place: string; readonly changes: Changes }[]
+  readonly texts: readonly KeptText[]
+}
+
+/** What one window left, and where. */
+export interface KeptText extends Stored {
+  readonly place: string
 }
 
 const beginningOf = (draft: string) => `putlog-draft-${draft}`
@@ -21,9 +28,12 @@ export const newPlace = (draft: string): string =>
   `${beginningOf(draft)}-${Math.random().toString(36).slice(2)}`
 
 /** Keeps in a place what the server does not have; nothing where there is nothing. */
-export function keepIn(place: string, changes: Changes): void {
-  write(place, Object.keys(changes).length > 0 ? { at: new Date().toISOString(), changes } : null)
+export function keepIn(place: string, changes: Changes, about?: About): void {
+  const stored = { at: new Date().toISOString(), changes, ...(about && { about: inItsLanguage(about) }) }
+  write(place, Object.keys(changes).length > 0 ? stored : null)
 }
+
+const inItsLanguage = (about: About): About => ({ ...about, page: inLanguage(about.page) })
 
 /** What windows of this browser left of a draft that the server does not have; what it has is let go. */
 export function findKept(draft: string, kept: Readonly<Record<string, string>>): Found | null {
@@ -40,28 +50,51 @@ export function findKept(draft: string, kept: Readonly<Record<string, string>>):
     .map((one) => one.at)
     .sort()
     .at(-1)
-  return at === undefined ? null : { at, texts: all.map(({ place, changes }) => ({ place, changes })) }
+  return at === undefined ? null : { at, texts: all }
 }
 
+/** Where to see what was sent: `both` where some of it waits to be chosen; or what became of it instead. */
+export type Put = { readonly kind: 'kept'; readonly to: string } | Exclude<Answer, { readonly kind: 'kept' }>
+
 /**
- * Sends what was found, one window's after the other's, and lets go of what arrived.
- *
- * @returns where to see it: `both` where some of it waits to be chosen; or why it was not taken
+ * Sends what was found, one window's after the other's, and lets go of what arrived. A draft that was begun in this
+ * browser is begun on the site with it, under its key, so that sending twice makes one.
  */
-export async function putIn(
-  draft: string,
-  step: string,
-  { texts }: Found,
-): Promise<{ readonly to: string } | { readonly why: string | null }> {
+export async function putIn(draft: string, step: string, { texts }: Found): Promise<Put> {
   let waiting = false
-  for (const { place, changes } of texts) {
-    const answer = await sendChanges(draft, { step, version: 0, changes })
-    if (answer.kind !== 'kept') return { why: answer.kind === 'refused' ? answer.why : null }
+  for (const { place, changes, about } of texts) {
+    const answer = await sendChanges(draft, { step, version: 0, changes, ...beginOf(about) })
+    if (answer.kind === 'gone') markDiscarded(draft)
+    if (answer.kind !== 'kept') return answer
     // A window that is still open may have typed on meanwhile.
     if (isStill(place, changes)) write(place, null)
     waiting ||= answer.waiting
   }
-  return { to: inLanguage(`/write/${draft}/${waiting ? 'both' : step}`) }
+  return { kind: 'kept', to: inLanguage(`/write/${draft}/${waiting ? 'both' : step}`).replace(/\/$/, '') }
+}
+
+/** Notes that the site has a draft no longer: its text stays here, and begins a new one only as its writer says so. */
+function markDiscarded(draft: string): void {
+  for (const { place, about, ...stored } of textsHere(draft)?.texts ?? [])
+    if (about) write(place, { ...stored, about: asDiscarded(about, draft) })
+}
+
+/** The same draft once the site has it no longer. */
+export const asDiscarded = (about: About, draft: string): About =>
+  inItsLanguage({ ...about, state: 'discarded', page: blankPage(about.asked, draft) })
+
+/**
+ * Lets go of what one window left where a later one holds all of it: a form that was opened again has taken it in, and
+ * types on from there.
+ */
+export function letGoOfCovered(draft: string): void {
+  const texts = textsHere(draft)?.texts ?? []
+  texts.forEach(({ place, changes }, at) => {
+    const isCovered = texts
+      .slice(at + 1)
+      .some((later) => Object.entries(changes).every(([name, { is }]) => later.changes[name]?.is === is))
+    if (isCovered) write(place, null)
+  })
 }
 
 export const letGo = ({ texts }: Found): void => {
@@ -88,13 +121,15 @@ export const draftsHere = (): string[] => [
   ...new Set(placesOf('').flatMap((place) => /^putlog-draft-([0-9a-f-]{36})-/.exec(place)?.[1] ?? [])),
 ]
 
-/** All that this browser holds of a draft, whatever the server has. */
+/** All that this browser holds of a draft, whatever the server has; what was typed last stands last. */
 export function textsHere(draft: string): Found | null {
-  const texts = placesOf(draft).flatMap((place) => {
-    const stored = read(place)
-    return stored === null ? [] : [{ place, ...stored }]
-  })
-  return texts.length === 0 ? null : { at: '', texts }
+  const texts = placesOf(draft)
+    .flatMap((place) => {
+      const stored = read(place)
+      return stored === null ? [] : [{ place, ...stored }]
+    })
+    .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+  return texts.length === 0 ? null : { at: texts.at(-1)?.at ?? '', texts }
 }
 
 function placesOf(draft: string): string[] {

@@ -1,20 +1,18 @@
-import { putIn, textsHere } from './kept-texts.ts'
+import { letGoOfCovered, type Put, putIn, textsHere } from './kept-texts.ts'
 import { restoreTyped } from './restore-typed.ts'
 
 /** How soon what waits is tried again where the browser does not tell that there is a signal. */
 const AGAIN_MS = 15_000
 
-/** What became of what waits: it waits still, it was sent, or the site refused it and said why. */
-export type Waiting =
-  | { readonly kind: 'waits' }
-  | { readonly kind: 'sent' }
-  | { readonly kind: 'refused'; readonly why: string }
+/** What became of what waits: it waits still, or what the site said. */
+export type Waiting = { readonly kind: 'waits' } | Put
 
 /**
- * On a copy of a draft's step that was opened with no signal: puts what waits in this browser into the form, so that
+ * On a copy of a draft's step that was opened with no signal, and on a blank form: puts what waits in this browser into the form, so that
  * writing goes on from there, and sends all of it once there is a signal. Sending it twice changes nothing: each change
  * names what stood in its field. What the server has cannot be told from a copy, which may be older than what waits.
  *
+ * @param now there is a signal already
  * @returns ends it
  */
 export function onCopy(
@@ -22,13 +20,16 @@ export function onCopy(
   draft: string,
   step: string,
   tell: (waiting: Waiting) => void,
+  now = false,
 ): () => void {
   const found = textsHere(draft)
-  for (const { changes } of found?.texts ?? []) restoreTyped(form, changes)
+  // What was typed last comes first: a field takes the first text alone.
+  for (const { changes } of [...(found?.texts ?? [])].reverse()) restoreTyped(form, changes)
   if (found) {
     tell({ kind: 'waits' })
-    // What saves the form as it is typed in hears of it like this.
+    // What saves the form as it is typed in hears of it like this, and holds it from now on.
     form.dispatchEvent(new Event('input', { bubbles: true }))
+    letGoOfCovered(draft)
   }
   let sending = false
   const send = async () => {
@@ -37,12 +38,11 @@ export function onCopy(
     sending = true
     const done = await putIn(draft, step, left)
     sending = false
-    if ('to' in done) {
-      if (/\/both$/.test(done.to)) location.assign(done.to)
-      else tell({ kind: 'sent' })
-    } else if (done.why !== null) tell({ kind: 'refused', why: done.why })
+    if (done.kind === 'kept' && /\/both$/.test(done.to)) location.assign(done.to)
+    else if (done.kind !== 'offline') tell(done)
   }
   const online = () => void send()
+  if (now) online()
   const timer = setInterval(online, AGAIN_MS)
   window.addEventListener('online', online)
   return () => {

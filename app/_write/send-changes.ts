@@ -1,5 +1,6 @@
 import { askedLanguage } from '#app/asked.ts'
 import { LANGUAGE_HEADER } from '../_words/languages.ts'
+import type { About } from './about.ts'
 
 /** Field → what its page showed, and what stands in it now. */
 export type Changes = Readonly<Record<string, { readonly was: string; readonly is: string }>>
@@ -24,12 +25,16 @@ export type Answer =
   | ({ readonly kind: 'kept' } & KeptAnswer)
   | { readonly kind: 'offline' }
   | { readonly kind: 'signed-out' }
+  /** There is no such draft of whoever is signed in: it was discarded, or somebody else is. */
+  | { readonly kind: 'gone' }
   | { readonly kind: 'refused'; readonly why: string }
 
 interface Saving {
   readonly step: string
   readonly version: number
   readonly changes: Changes
+  /** Of a draft that is not there yet: who writes it, and what it begins from. */
+  readonly begin?: Pick<About, 'by' | 'asked'>
 }
 
 /** Sends what was typed; it arrives also when the page is being left. */
@@ -43,6 +48,7 @@ export async function sendChanges(draft: string, body: Saving, leaving = false):
     })
     if (response.ok) return { kind: 'kept', ...((await response.json()) as KeptAnswer) }
     if (response.status === 401) return { kind: 'signed-out' }
+    if (response.status === 404) return { kind: 'gone' }
     if (response.status >= 500 || response.status === 429) return { kind: 'offline' }
     const problem = (await response.json()) as { detail?: string; errors?: readonly { detail: string }[] }
     return { kind: 'refused', why: problem.errors?.[0]?.detail ?? problem.detail ?? '' }

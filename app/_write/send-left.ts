@@ -4,16 +4,24 @@ import { draftsHere, putIn, textsHere } from './kept-texts.ts'
 const PLACE = 'putlog-refused-at'
 const REST_MS = 10 * 60_000
 
+/** Told to the window once all was tried, so that a list of what waits shows what waits still. */
+export const TRIED = 'putlog-tried'
+
 /**
  * Sends what waits in this browser of any draft, and lets go of what arrived. Where a field stands otherwise by now both
- * texts are kept, and the draft's own page shows them; what somebody else typed here is refused, and stays.
+ * texts are kept, and the draft's own page shows them; what somebody else typed here is refused, and stays. Of a draft
+ * that was discarded nothing is sent.
  *
  * @param again also when it was refused a while ago
+ * @param own the draft that the page itself is about, and sees to
  */
-export async function sendLeft(again: boolean): Promise<void> {
+export async function sendLeft(again: boolean, own?: string): Promise<void> {
   if (!again && Date.now() - Number(sessionStorage.getItem(PLACE)) < REST_MS) return
   for (const draft of draftsHere()) {
-    const found = textsHere(draft)
-    if (found && 'why' in (await putIn(draft, '', found))) sessionStorage.setItem(PLACE, String(Date.now()))
+    const found = draft === own ? null : textsHere(draft)
+    if (found === null || found.texts.some(({ about }) => about?.state === 'discarded')) continue
+    const { kind } = await putIn(draft, '', found)
+    if (kind !== 'kept') sessionStorage.setItem(PLACE, String(Date.now()))
   }
+  window.dispatchEvent(new Event(TRIED))
 }

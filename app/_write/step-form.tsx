@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react'
+import { labelOf } from '../_ui/label.ts'
 import { words } from '../_words/index.ts'
 import { saveStep } from '../write/actions.ts'
+import type { About } from './about.ts'
 import { FormParts } from './form-parts.tsx'
 import { formatTime } from './format-time.ts'
 import { Keep } from './keep.tsx'
@@ -22,6 +24,22 @@ interface Props {
   readonly before?: ReactNode
   /** Fields that the layout does not know, with their names. */
   readonly extra?: { readonly names: readonly string[]; readonly fields: ReactNode }
+}
+
+/** What a browser keeps beside the text of a draft. */
+const aboutOf = ({ draft, kind, title }: FormView, step: string): About => ({
+  by: draft.ownerKey,
+  asked: askedOf(draft),
+  title: t('form.kindOf', { kind: labelOf('kinds', kind), title: title ?? t('form.untitled') }),
+  page: `/write/${draft.id}/${step}`,
+  state: 'there',
+})
+
+/** What a draft like this one would begin from. */
+function askedOf({ kind, slug, basedOn, adaptedFrom, typed }: FormView['draft']): About['asked'] {
+  if (slug !== null && basedOn !== null) return { from: `${slug}@${basedOn}` }
+  if (adaptedFrom !== null) return { adapt: adaptedFrom }
+  return kind === 'visit' ? { of: typed.case ?? '' } : { kind }
 }
 
 /** One step of a form. Works as a plain post; with JavaScript it also saves by itself. */
@@ -67,6 +85,7 @@ export function StepForm({ view, step, more, proposed, before, extra }: Props) {
         {...{ draft: draft.id, step, version: draft.version, form: 'step' }}
         kept={draft.typed}
         words={keepWords()}
+        about={aboutOf(view, step)}
       />
     </form>
   )

@@ -1,8 +1,7 @@
 import { markName, readAmount } from '../_http/form.ts'
-import { itemsShown } from './form-parts.tsx'
+import { itemsOfPart, picksShown } from './form-parts.tsx'
 import type { Part } from './layouts/parts.ts'
 import { lookOf } from './look.ts'
-import { itemsOf } from './read.ts'
 import type { FormView } from './view.ts'
 
 /** Names of all fields that a step shows, so that one left blank is known from one that was not there. */
@@ -15,18 +14,13 @@ export function namesOf(
   return parts.flatMap((part): string[] => {
     if (typeof part !== 'string') {
       const list = `${within}${part.list}`
-      const items =
-        part.items === 'kept'
-          ? itemsOf(view.typed, list)
-          : itemsShown(view, list, part.ready ?? 0, more === list)
-      return items.flatMap((index) => namesOf(view, part.parts, more, `${list}.${index}.`))
+      return itemsOfPart(view, part, list, more === list).flatMap((index) =>
+        namesOf(view, part.parts, more, `${list}.${index}.`),
+      )
     }
     const name = `${within}${part}`
     const look = lookOf(view.tree, name)
-    if (look.as === 'picks')
-      return itemsShown(view, name, itemsOf(view.typed, name).length + 1, more === name).map(
-        (index) => `${name}.${index}`,
-      )
+    if (look.as === 'picks') return picksShown(view, name, more === name).map((index) => `${name}.${index}`)
     const asked = (look.as === 'figure' || look.as === 'range') && readAmount(view.typed, name).readings
     return asked ? [name, markName(name)] : [name]
   })

@@ -39,6 +39,8 @@ export interface FormView {
   readonly kind: WrittenKind
   readonly tree: ObjectNode
   readonly typed: Readonly<Record<string, string>>
+  /** It is a form to be written on with no signal, all steps in one: no item can be added or taken out. */
+  readonly blank?: true
   readonly read: ReadForm
   readonly picks: Picks
   readonly own: Readonly<Record<OwnList, readonly Option[]>>

@@ -23,7 +23,7 @@ import { pointingFaults } from '../_write/pointing-faults.ts'
 import { addressOf, isOurAddress } from '../_write/proposals.ts'
 import { itemsOf } from '../_write/read.ts'
 import { type FormView, viewOf } from '../_write/view.ts'
-import { beginFrom } from './begin-from.ts'
+import { askedFrom, beginFrom } from './begin-from.ts'
 import { fillIn } from './fill-in.ts'
 import { type PostedStep, readChoices, readStep } from './read-form.ts'
 import { takeOverNewer } from './take-over.ts'
@@ -31,18 +31,10 @@ import { takeOverNewer } from './take-over.ts'
 /** Begins a draft: a new entry, a further version, an adaptation, a visit. */
 export async function beginWriting(form: FormData): Promise<void> {
   const text = (name: string) => String(form.get(name) ?? '')
-  const asked = {
-    kind: text('kind'),
-    from: text('from'),
-    back: text('back'),
-    adapt: text('adapt'),
-    of: text('of'),
-    work: text('work'),
-    late: text('late'),
-  }
-  const actor = await memberOr('beginWriting', addressWith('/write/new', asked))
+  const asked = askedFrom(text)
+  const actor = await memberOr('beginWriting', addressWith('/write/new', { ...asked }))
   const id = await beginFrom(actor, text('key'), asked).catch((thrown) =>
-    refused(thrown, '/write/new', asked),
+    refused(thrown, '/write/new', { ...asked }),
   )
   redirect(asked.late === '' ? `/write/${id}` : `/write/${id}/both`)
 }

@@ -24,6 +24,16 @@ export interface Asked {
   readonly late: string
 }
 
+const NAMES = ['kind', 'from', 'back', 'adapt', 'of', 'work', 'late'] as const satisfies (keyof Asked)[]
+
+/** What is asked, from whatever holds it under these names; what is not there is blank. */
+export const askedFrom = (read: (name: keyof Asked) => string | undefined): Asked =>
+  Object.fromEntries(NAMES.map((name) => [name, read(name) ?? ''])) as unknown as Asked
+
+/** What is asked without what is blank, as an address has it. */
+export const givenOf = (asked: Asked): Readonly<Record<string, string>> =>
+  Object.fromEntries(Object.entries(asked).filter(([, text]) => text !== ''))
+
 export type Start = Omit<Beginning, 'id'> & { readonly title: string }
 
 export const isKind = (kind: string): kind is WrittenKind => Object.hasOwn(SHAPES, kind)
@@ -36,7 +46,8 @@ export const isKind = (kind: string): kind is WrittenKind => Object.hasOwn(SHAPE
  */
 export async function beginFrom(actor: Member, id: string, asked: Asked): Promise<string> {
   const start = await startOf(actor, asked)
-  if (start === null) throw new Refusal('conflict', words('write')('begin.noStart'))
+  if (start === null)
+    throw new Refusal('conflict', words('write')(asked.of === '' ? 'begin.noStart' : 'begin.noCase'))
   const { title: _, ...beginning } = start
   await beginDraft(actor, { id, ...beginning })
   return id

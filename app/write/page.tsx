@@ -8,6 +8,8 @@ import { PageHead } from '../_ui/page-head.tsx'
 import { addressWith, first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { words } from '../_words/index.ts'
+import { BegunList } from '../_write/begun-list.tsx'
+import { begunWords } from '../_write/begun-words.ts'
 import { formatTime } from '../_write/format-time.ts'
 
 const t = words('write')
@@ -36,6 +38,7 @@ export default async function WritePage({ searchParams }: { searchParams: Promis
           </Notice>
         )}
       </PageHead>
+      <BegunList reader={member.key} words={begunWords()} />
       <Section id="drafts" title={t('begin.drafts')}>
         {drafts.length === 0 ? (
           <p>{t('begin.none')}</p>

@@ -87,6 +87,7 @@ export const PAGES = {
   '/write/[draft]/[step]': 'writeDraft',
   '/write/[draft]/both': 'writeDraft',
   '/write/[draft]/merge': 'writeDraft',
+  '/write/blank': 'writeDraft',
   '/write/new': 'writeDraft',
 } as const satisfies Record<string, DoorRule>
 export type PageDoor = keyof typeof PAGES

@@ -43,16 +43,20 @@ const READ: ReadonlySet<PageDoor> = new Set([
   '/work-out/subsoil',
 ] satisfies PageDoor[])
 
-/** The one page of somebody's own that is kept, for them alone and until they sign out: what they write on site. */
+/** The page of somebody's own that is kept, for them alone and until they sign out: what they write on site. */
 const WRITTEN: ReadonlySet<PageDoor> = new Set(['/write/[draft]/[step]'] satisfies PageDoor[])
 
-/** What a browser keeps a page as: one to read, or a step of a draft. */
-export type Keep = 'page' | 'draft'
+/** The blank forms that drafts are begun on with no signal, kept like what they write. */
+const BLANK: ReadonlySet<PageDoor> = new Set(['/write/blank'] satisfies PageDoor[])
+
+/** What a browser keeps a page as: one to read, a step of a draft, or a blank form. */
+export type Keep = 'page' | 'draft' | 'blank'
 
 /** Whether the page at an address may be kept by the browser that was shown it. */
 export function keepOf(path: string): Keep | null {
   const door = doorOfPath(path)
   if (door === undefined) return null
   if (READ.has(door)) return 'page'
+  if (BLANK.has(door)) return 'blank'
   return WRITTEN.has(door) ? 'draft' : null
 }

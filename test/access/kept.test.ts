@@ -14,6 +14,7 @@ describe('keepOf(path)', () => {
     ['/work-out/sand', 'page'],
     ['/write/01890000-0000-7000-8000-000000000001/place', 'draft'],
     ['/write/01890000-0000-7000-8000-000000000001/both', null],
+    ['/write/blank', 'blank'],
     ['/write', null],
     ['/write/new', null],
     ['/account', null],

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { GUEST } from '#lib/access/actor.ts'
 import {
+  blankOf,
+  blanksFor,
   copyOf,
   entryOf,
   filesOf,
@@ -32,14 +34,16 @@ describe('the stores of a browser', () => {
   })
 
   it('of others are pages and photos of anybody but the reader and guests', () => {
-    const names = ['guest', 'mason-1', 'mason-10'].flatMap((who) => [storeOf.pages(who), storeOf.photos(who)])
+    const kinds = [storeOf.pages, storeOf.blanks, storeOf.photos]
+    const names = ['guest', 'mason-1', 'mason-10'].flatMap((who) => kinds.map((kind) => kind(who)))
     const all = [...names, storeOf.files('a1'), 'putlog-reader']
-    expect(storesOfOthers(all, 'mason-1')).toEqual([storeOf.pages('mason-10'), storeOf.photos('mason-10')])
-    expect(storesOfOthers(all, 'guest')).toEqual(names.slice(2))
+    expect(storesOfOthers(all, 'mason-1')).toEqual(kinds.map((kind) => kind('mason-10')))
+    expect(storesOfOthers(all, 'guest')).toEqual(names.slice(3))
   })
 
-  it('of what was opened are pages and photos, whoever read them', () => {
-    const opened = ['guest', 'mason-1'].flatMap((who) => [storeOf.pages(who), storeOf.photos(who)])
+  it('of what was opened are pages, blank forms and photos, whoever read them', () => {
+    const kinds = [storeOf.pages, storeOf.blanks, storeOf.photos]
+    const opened = ['guest', 'mason-1'].flatMap((who) => kinds.map((kind) => kind(who)))
     expect([...opened, storeOf.files('a1'), 'putlog-reader'].filter(isOpenedStore)).toEqual(opened)
   })
 
@@ -104,6 +108,8 @@ it.each([
   ['/recipes/hot-lime/job?area=3', 'hot-lime'],
   ['/cases/barn/photos', 'barn'],
   ['/es/recipes/hot-lime/job', 'hot-lime'],
+  ['/es/write/blank?of=barn&key=1', 'barn'],
+  ['/write/blank?kind=case', null],
   ['/recipes', null],
   ['/tables/vitruvius-mortar', null],
   [`${DRAFT}/place`, null],
@@ -115,9 +121,34 @@ it.each([
   [`${DRAFT}/place`, true],
   [`/es${DRAFT}/place`, true],
   ['/write', false],
+  ['/write/new?kind=case', false],
+  ['/write/blank?kind=case', false],
   ['/recipes/write', false],
 ])('isOfDraft %s is %s', (path, is) => {
   expect(isOfDraft(SITE + path)).toBe(is)
+})
+
+it.each([
+  ['/write/new?of=barn', '/write/blank?of=barn'],
+  ['/write/new?kind=visit&of=barn&work=pointing', '/write/blank?of=barn'],
+  ['/es/write/blank?of=barn&key=01890000-0000-7000-8000-000000000001', '/es/write/blank?of=barn'],
+  ['/write/blank?kind=case', '/write/blank?kind=case'],
+  ['/write/blank?from=barn%402&key=1', '/write/blank?from=barn%402'],
+  ['/write/new?late=01890000-0000-7000-8000-000000000001', undefined],
+  ['/write/new', undefined],
+  ['/cases/barn?of=barn', undefined],
+  [`${DRAFT}/place`, undefined],
+])('blankOf %s is %s', (path, blank) => {
+  expect(blankOf(SITE + path)).toBe(blank && SITE + blank)
+})
+
+it('blanksFor a page are those of a new case and of a visit to each case that it leads to, in its language', () => {
+  const html = '<a href="/es/write/new?of=barn"></a><a href="/es/write/new?from=barn"></a>'
+  expect(blanksFor(html, `${SITE}/es/cases/barn`)).toEqual([
+    `${SITE}/es/write/blank?kind=case`,
+    `${SITE}/es/write/blank?of=barn`,
+  ])
+  expect(blanksFor('', `${SITE}/tables`)).toEqual([`${SITE}/write/blank?kind=case`])
 })
 
 it('stepsOf a draft are its other steps, and of another page none', () => {
@@ -138,6 +169,7 @@ describe('the note over a copy', () => {
     expect(sentencesOf({ ...copy, old: true }, page, 'en-GB')[0]).toContain('may be out of date')
     expect(sentencesOf({ ...copy, withdrawn: true }, page, 'en-GB')[0]).toBe(withdrawnSince('en'))
     expect(sentencesOf(copy, { ...page, keep: 'draft' }, 'en-GB')[1]).toContain('kept in this browser')
+    expect(sentencesOf(copy, { ...page, keep: 'blank' }, 'en-GB')[1]).toContain('becomes a draft of yours')
     expect(sentencesOf(copy, { ...page, away: true }, 'en-GB')).toEqual([
       expect.stringMatching(/^Kept copy from 1 May 2026.*; the site cannot answer just now\.$/),
     ])

@@ -8,7 +8,8 @@ import { restore, withdraw } from '#lib/workflow/withdraw.ts'
 import { jpeg } from '../photos/pictures.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
 import { openBrowser, openPage } from './browser.ts'
-import { SITE } from './pages.ts'
+import { lookOver } from './look-over.ts'
+import { firstCase, SITE } from './pages.ts'
 import { openRelay, type Relay } from './relay.ts'
 import { send } from './sending.ts'
 import { begin, field, fill } from './writing.ts'
@@ -26,7 +27,7 @@ afterAll(async () => {
 /** A busy machine may be long about it. */
 const PATIENCE = { timeout: 60_000, interval: 100 }
 
-/** A phone with a worker, and a signal that can be cut. What fails for want of a signal is no trouble. */
+/** A phone with a worker, and a signal that can be cut. What fails for want of a signal, or is refused, is no trouble. */
 async function onSite(
   person: Person | null,
   walk: (page: Page, relay: Relay) => Promise<void>,
@@ -41,7 +42,7 @@ async function onSite(
   try {
     if (person) await page.context().addCookies([(await signIn(person, relay.url)).cookie])
     await walk(page, relay)
-    expect(trouble.filter((one) => !/ERR_|failed: |status of 50[23]/.test(one))).toEqual([])
+    expect(trouble.filter((one) => !/ERR_|failed: |status of (?:40[149]|50[23])/.test(one))).toEqual([])
   } finally {
     await page.context().close()
     await relay.close()
@@ -268,6 +269,210 @@ describe('What is typed into a draft with no signal', () => {
       await page.goto('/tables')
       await expect.poll(() => page.evaluate(() => localStorage.length), PATIENCE).toBe(0)
       expect(await typed(person, id)).toBe(title)
+    })
+  })
+})
+
+describe('A draft that is begun with no signal', () => {
+  const typed = async (person: Person, at = 0) => {
+    const { drafts } = await listDrafts(person.key)
+    const id = drafts[at]?.id
+    return id === undefined ? undefined : (await ownDraft(person.key, id))?.typed
+  }
+  const waits = (page: Page) => page.evaluate(() => localStorage.length)
+  const says = (page: Page) => expect.poll(() => page.textContent('#keep'), PATIENCE)
+  let slug = ''
+  beforeAll(async () => {
+    slug = (await firstCase()).slice('/cases/'.length)
+  })
+  const visit = () => `/write/new?of=${slug}`
+  const CASE = '/write/new?kind=case'
+
+  /** Opens the page of a case while there is a signal, and goes where there is none. */
+  async function goAway(page: Page, relay: Relay): Promise<void> {
+    await page.goto(`/cases/${slug}`)
+    await holds(page, `/cases/${slug}`, `/write/blank?of=${slug}`, '/write/blank?kind=case', '/kept')
+    await relay.cut()
+  }
+
+  /** Begins a draft with no signal and types into its form; it waits in this browser. Resolves with its address. */
+  async function beginAway(
+    page: Page,
+    begins: string,
+    values: Readonly<Record<string, string>>,
+  ): Promise<string> {
+    await page.goto(begins)
+    await page.waitForURL(/\/write\/blank\?.*key=/)
+    await fill(page, values)
+    await says(page).toContain('not sent yet')
+    return page.url()
+  }
+
+  it('stands in its form again once that is opened anew, and goes up as one draft with all that was typed', async () => {
+    const person = await makePerson()
+    await onSite(person, async (page, relay) => {
+      await goAway(page, relay)
+      await page.goto(`/cases/${slug}`)
+      await page.click(`a[href="${visit()}"]`)
+      await page.waitForURL(/\/write\/blank\?.*key=/)
+      expect(await note(page).textContent()).toContain('becomes a draft of yours')
+      expect(await lookOver(page, 'blank-visit')).toEqual([])
+      await fill(page, { on: '2026-05-17', 'observer.who': 'Typed at the wall' })
+      await says(page).toContain('not sent yet')
+
+      const later = await page.context().newPage()
+      await page.close()
+      await later.goto('/kept')
+      const line = later.locator('#begun li a')
+      await line.waitFor()
+      expect(await lookOver(later, 'kept-begun')).toEqual([])
+      await line.click()
+      await expect.poll(() => field(later, 'observer.who').inputValue(), PATIENCE).toBe('Typed at the wall')
+      await fill(later, { 'readings.0.instrument': 'Awl', 'harm.words': 'None seen' })
+      await says(later).toContain('not sent yet')
+
+      await relay.mend()
+      await isBack(later)
+      await says(later).toContain('It has gone up')
+      await expect.poll(() => waits(later), PATIENCE).toBe(0)
+      expect((await listDrafts(person.key)).drafts).toHaveLength(1)
+      expect(await typed(person)).toMatchObject({
+        ...{ case: slug, on: '2026-05-17', 'observer.who': 'Typed at the wall' },
+        ...{ 'readings.0.instrument': 'Awl', 'harm.words': 'None seen' },
+      })
+      await later.click('#keep a')
+      await later.waitForURL(/\/write\/[0-9a-f-]{36}\/\w+$/)
+      await later.goBack()
+      await later.waitForURL(/\/write\/[0-9a-f-]{36}\/seen$/)
+      expect(await field(later, 'on').inputValue()).toBe('2026-05-17')
+    })
+  })
+
+  it('is one though two windows send it, and another one begun after it is a second', async () => {
+    const person = await makePerson()
+    await onSite(person, async (page, relay) => {
+      await goAway(page, relay)
+      const lost = await page.context().newPage()
+      await relay.mend()
+      await lost.goto(CASE)
+      await page.context().setOffline(true)
+      await lost.click('.write-begin button')
+      await lost.waitForURL(/\/write\/blank\?kind=case/)
+      await lost.close()
+      await page.context().setOffline(false)
+      await relay.cut()
+
+      const first = await beginAway(page, CASE, { title: 'Byre by the ford', 'works.0.title': 'Repointed' })
+      const [twin, second] = [await page.context().newPage(), await page.context().newPage()]
+      await twin.goto(first)
+      await expect.poll(() => field(twin, 'title').inputValue(), PATIENCE).toBe('Byre by the ford')
+      await beginAway(second, CASE, { title: 'Kiln above it' })
+      await relay.mend()
+      await Promise.all([page, twin, second].map(isBack))
+      for (const one of [page, twin, second]) await says(one).toContain('It has gone up')
+      await expect.poll(() => waits(page), PATIENCE).toBe(0)
+      const { drafts } = await listDrafts(person.key)
+      expect(drafts.map(({ title, held }) => [title, held]).sort()).toEqual([
+        ['Byre by the ford', false],
+        ['Kiln above it', false],
+      ])
+    })
+  })
+
+  it('waits for its writer who was signed out meanwhile, and is neither shown to nor sent as anybody else', async () => {
+    const [person, other] = [await makePerson(), await makePerson()]
+    await onSite(person, async (page, relay) => {
+      await goAway(page, relay)
+      const form = await beginAway(page, CASE, { title: 'Typed before the session ended' })
+      await page.context().clearCookies()
+      await relay.mend()
+      await isBack(page)
+      await says(page).toContain('You are signed out')
+
+      await page.context().addCookies([(await signIn(other, relay.url)).cookie])
+      await page.goto('/cautions')
+      await page.goto('/kept')
+      await page.getByText('until its writer signs in').waitFor()
+      expect(await page.locator('#begun li').count()).toBe(0)
+      await page.goto(form)
+      await says(page).toContain('written by somebody else')
+      expect(await page.locator('#step').isVisible()).toBe(false)
+      expect([(await listDrafts(other.key)).drafts, await waits(page)]).toEqual([[], 1])
+
+      await page.context().addCookies([(await signIn(person, relay.url)).cookie])
+      await page.goto(form)
+      await page.waitForURL(/\/write\/[0-9a-f-]{36}\/place$/)
+      expect(await field(page, 'title').inputValue()).toBe('Typed before the session ended')
+      expect([(await listDrafts(person.key)).drafts.length, await waits(page)]).toEqual([1, 0])
+    })
+  })
+
+  it('to a case that was withdrawn meanwhile says so, and its text stays to be copied or thrown away', async () => {
+    const { member } = await makePerson({ roles: ['steward'] })
+    const person = await makePerson()
+    const order = () => ({ key: v4(), slug, words: 'To see what becomes of a visit.' })
+    await onSite(person, async (page, relay) => {
+      await goAway(page, relay)
+      const form = await beginAway(page, visit(), { 'observer.who': 'Nobody else' })
+      await withdraw(member, order())
+      try {
+        await relay.mend()
+        await isBack(page)
+        await says(page).toContain('may have been withdrawn')
+        await page.goto(form)
+        await says(page).toContain('may have been withdrawn')
+        expect(await field(page, 'observer.who').inputValue()).toBe('Nobody else')
+        await page.goto('/kept')
+        await page.click('#begun summary')
+        expect(await waits(page)).toBe(1)
+        await page.click('#begun details button')
+        await expect.poll(() => page.locator('#begun').count(), PATIENCE).toBe(0)
+        expect([await waits(page), (await listDrafts(person.key)).drafts]).toEqual([0, []])
+      } finally {
+        await restore(member, order())
+      }
+    })
+  })
+
+  it('without JavaScript is promised by nothing', async () => {
+    const person = await makePerson()
+    const { page } = await openPage(browser, { baseURL: SITE, javaScriptEnabled: false })
+    await page.context().addCookies([(await signIn(person, SITE)).cookie])
+    await page.goto(`/write/blank?of=${slug}`)
+    expect(await page.locator('#step').isVisible()).toBe(false)
+    expect(await page.locator('main').textContent()).toContain('takes JavaScript')
+    expect(await page.locator(`main a[href="${visit()}"]`).isVisible()).toBe(true)
+    await page.context().close()
+  })
+})
+
+describe('A draft that is discarded in one window while another types', () => {
+  it('leaves all that stands there in the browser, to begin another draft with', async () => {
+    const person = await makePerson()
+    await onSite(person, async (page) => {
+      const id = await begin(page, 'kind=recipe')
+      await page.goto(`/write/${id}/what`)
+      await fill(page, { title: 'Saved before' })
+      await expect.poll(() => page.textContent('#keep'), PATIENCE).toContain('Saved')
+      const other = await page.context().newPage()
+      await other.goto(`/write/${id}/check`)
+      await other.click('.write-discard summary')
+      await other.click('.write-discard button')
+      await other.waitForURL('**/write')
+
+      await fill(page, { historicTerm: 'Typed after' })
+      await expect.poll(() => page.textContent('#keep'), PATIENCE).toContain('not there any more')
+      await other.goto('/kept')
+      await other.locator('#begun li a').waitFor()
+      expect((await listDrafts(person.key)).drafts).toEqual([])
+      await page.click('#keep a')
+      const again = async () => {
+        const [draft] = (await listDrafts(person.key)).drafts
+        return draft && (await ownDraft(person.key, draft.id))?.typed
+      }
+      await expect.poll(again, PATIENCE).toMatchObject({ title: 'Saved before', historicTerm: 'Typed after' })
+      await expect.poll(() => field(page, 'title').inputValue(), PATIENCE).toBe('Saved before')
+      await expect.poll(() => page.evaluate(() => localStorage.length), PATIENCE).toBe(0)
     })
   })
 })

@@ -11,8 +11,9 @@ import { words } from '../../_words/index.ts'
 import { returnedOf } from '../../_write/returned.ts'
 import { ReturnedNotice } from '../../_write/returned-notice.tsx'
 import { beginWriting } from '../actions.ts'
-import { type Asked, isKind, type Start, startOf } from '../begin-from.ts'
+import { type Asked, askedFrom, givenOf, isKind, type Start, startOf } from '../begin-from.ts'
 import '../../_write/write.css'
+import { BeginAway } from './begin-away.tsx'
 
 const t = words('write')
 
@@ -21,15 +22,7 @@ export const generateMetadata = (): Metadata => ({ title: t('begin.title'), robo
 /** Says what is about to be begun, and begins it on one press: an address alone never writes anything. */
 export default async function NewPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
-  const asked: Asked = {
-    kind: first(query.kind) ?? '',
-    from: first(query.from) ?? '',
-    back: first(query.back) ?? '',
-    adapt: first(query.adapt) ?? '',
-    of: first(query.of) ?? '',
-    work: first(query.work) ?? '',
-    late: first(query.late) ?? '',
-  }
+  const asked = askedFrom((name) => first(query[name]))
   const member = await enter('/write/new', addressWith('/write/new', { ...asked }))
   if (!member) return <NotYours />
   const start = await startOf(member, asked)
@@ -53,6 +46,7 @@ export default async function NewPage({ searchParams }: { searchParams: Promise<
           {Object.entries({ ...asked, key: v7() }).map(([name, value]) => (
             <input key={name} type="hidden" name={name} value={value} />
           ))}
+          {asked.late === '' && <BeginAway blank={addressWith('/write/blank', givenOf(asked))} />}
           <button className="button" type="submit">
             {t('begin.start')}
           </button>

@@ -14,6 +14,7 @@ import { timeOfDay } from '../../../_write/format-time.ts'
 import { stepOf } from '../../../_write/layout.ts'
 import type { KeptAnswer } from '../../../_write/send-changes.ts'
 import { viewOf } from '../../../_write/view.ts'
+import { askedFrom, beginFrom } from '../../../write/begin-from.ts'
 
 const text = z.string().max(LONGEST_TEXT)
 const posted = z.strictObject({
@@ -21,9 +22,16 @@ const posted = z.strictObject({
   /** Version of the draft that the page knows; without it the page is told how all its fields stand. */
   version: z.number().int().nonnegative().default(0),
   changes: z.record(z.string().max(160), z.strictObject({ was: text, is: text })),
+  /** Of a draft that was begun with no signal: who wrote it, and what it begins from. */
+  begin: z
+    .strictObject({ by: z.string().max(160), asked: z.record(z.string(), z.string().max(200)) })
+    .optional(),
 })
 
-/** Saves what was typed in a step while it is typed, and says what there is to say beside its fields. */
+/**
+ * Saves what was typed in a step while it is typed, and says what there is to say beside its fields. A draft that was
+ * begun with no signal is begun here first, under the key that its browser gave it: sent again, it is there already.
+ */
 export async function POST(
   request: Request,
   { params }: { params: Promise<{ draft: string }> },
@@ -43,7 +51,15 @@ export async function POST(
     if (!parsed.success)
       return answerProblem(problemOf(422, t('request.invalid'), faultsOf(parsed.error.issues, read.value)))
     const { draft: id } = await params
-    const { changes, step, version } = parsed.data
+    const { changes, step, version, begin } = parsed.data
+    if (begin !== undefined && begin.by !== actor.key)
+      return answerProblem(problemOf(409, words('write')('blank.notYours')))
+    if (begin !== undefined && (await ownDraft(actor.key, id)) === null)
+      await beginFrom(
+        actor,
+        id,
+        askedFrom((name) => begin.asked[name]),
+      )
     const { savedAt, ...saved } = await saveDraft(actor, id, changes)
     const draft = await ownDraft(actor.key, id)
     // Another version than this save makes: somebody saved elsewhere since the page last heard.
