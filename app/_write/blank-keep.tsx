@@ -47,7 +47,9 @@ export function BlankKeep(props: {
       return setTold({ words: words.notYours })
     const key = given ?? v7()
     const page = blankPage(asked, key)
-    if (given === null) history.replaceState(null, '', `${location.pathname}${page.slice(page.indexOf('?'))}`)
+    // Only the address changes; the framework's note of the page stays with it.
+    if (given === null)
+      history.replaceState(history.state, '', `${location.pathname}${new URL(page, location.href).search}`)
     setShown(true)
     const about: About = { by, asked, title, page, state: 'begun' }
     const stop = keepForm(form, key, 1, words, (sentence, link) => setTold({ words: sentence, link }), about)

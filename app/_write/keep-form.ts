@@ -72,7 +72,7 @@ export function keepForm(
   /** The draft is one like any other from here on, also where the page is opened again. */
   const beThere = () => {
     about = { ...about, state: 'there', page: `/write/${draft}/${step}` }
-    history.replaceState(null, '', inLanguage(about.page))
+    history.replaceState(history.state, '', inLanguage(about.page))
   }
 
   /** The draft is no more, or somebody else is signed in: all that stands in the form waits to begin another. */
