@@ -1,6 +1,7 @@
 import { content } from '#lib/content/index.ts'
 import type { GlossaryTerm } from '#lib/content/types.ts'
 import type { Language } from '../_words/languages.ts'
+import { said } from './said.tsx'
 
 /** A run of words, with the term of the trade that they name where this is its first use on the page. */
 export interface Piece {
@@ -64,7 +65,7 @@ export const Hinted = ({ pieces }: { pieces: readonly Piece[] }) =>
     term === undefined ? (
       text
     ) : (
-      <a key={term.id} className="hint" href={`/glossary#${term.id}`} title={term.definition}>
+      <a key={term.id} className="hint" href={`/glossary#${term.id}`} title={said(term, 'definition')}>
         {text}
       </a>
     ),

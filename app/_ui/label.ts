@@ -1,7 +1,7 @@
 import { askedLanguage } from '#app/asked.ts'
 import { content } from '#lib/content/index.ts'
 import { materialBy } from '#lib/content/known-materials.ts'
-import type { Term } from '#lib/content/types.ts'
+import type { Labels, Term } from '#lib/content/types.ts'
 import { formatList } from '../_words/format.ts'
 import { first, type Query } from './query.ts'
 
@@ -25,10 +25,19 @@ export function labelOf(vocabulary: string, id: string): string {
 export const termName = ({ label, labels }: Term): string => nameOf(label, labels)
 
 /** The name that content is sure of in the language spoken now, as a label; the English one where there is none. */
-export function nameOf(label: string, names: Term['labels'] = {}): string {
-  const own = names[askedLanguage()]
-  const name = typeof own === 'object' ? own[0] : own
+export function nameOf(label: string, names: Labels = {}): string {
+  const name = ownNames(names)?.[0]
   return name === undefined ? label : name.charAt(0).toUpperCase() + name.slice(1)
+}
+
+/** What else it is called in the language of {@link nameOf}'s answer. */
+export const otherNames = (also: readonly string[] = [], names: Labels = {}): readonly string[] =>
+  ownNames(names)?.slice(1) ?? also
+
+/** What it is called in the language spoken now; undefined where content is sure of no name, and in English. */
+export function ownNames(names: Labels = {}): readonly string[] | undefined {
+  const own = names[askedLanguage()]
+  return typeof own === 'string' ? [own] : own
 }
 
 /** A material's label, also of one that somebody added, once it was read. */

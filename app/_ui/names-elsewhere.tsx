@@ -1,13 +1,22 @@
+import { askedLanguage } from '#app/asked.ts'
 import { WANTED_LANGUAGES } from '#lib/content/gaps.ts'
+import type { Labels } from '#lib/content/types.ts'
 import library from '../_words/en/library.json'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
-/** What a thing is called in other languages, the word tagged with its language; what is not known is left out. */
-export function NamesElsewhere({ names }: { names: Readonly<Record<string, string | readonly string[]>> }) {
+/**
+ * What a thing is called in other languages than the page's, the word tagged with its language; what is not known is
+ * left out.
+ */
+export function NamesElsewhere(props: { english: readonly string[]; names: Labels | undefined }) {
+  // Where content has no name in the page's language, the English one is its title.
+  const { [askedLanguage()]: own, ...others } = props.names ?? {}
+  const shown = own === undefined ? others : { en: props.english, ...others }
+  if (Object.keys(shown).length === 0) return null
   return (
     <ul className="names">
-      {Object.entries(names).map(([language, name]) => (
+      {Object.entries(shown).map(([language, name]) => (
         <li key={language}>
           <abbr title={languageName(language)}>{language}</abbr>{' '}
           <span lang={language}>{typeof name === 'string' ? name : name.join(', ')}</span>

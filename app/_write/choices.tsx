@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
-import { asWritten } from '../_ui/as-written.ts'
 import type { Option } from '../_ui/field.tsx'
 import { termName, termOf } from '../_ui/label.ts'
+import { Said } from '../_ui/said.tsx'
 import { ScaleDrawing } from '../_ui/scale-drawing.tsx'
 
 interface Row {
@@ -106,9 +106,7 @@ export const Scale = (props: Row & { options: readonly string[]; vocabulary: str
             <ScaleDrawing vocabulary={vocabulary} state={value} />
             <span>
               <strong>{term ? termName(term) : value}</strong>
-              <span className="block note" {...asWritten()}>
-                {term?.definition}
-              </span>
+              <span className="block note">{term && <Said of={term} field="definition" />}</span>
             </span>
           </label>
         )

@@ -1,6 +1,7 @@
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
 import { addedToChoose, type RecipeChoice, recipesToChoose } from '#lib/db/pick.ts'
+import { nameOf } from '../_ui/label.ts'
 import { eachLanguage, words } from '../_words/index.ts'
 import { type Pick, pickFrom } from './pick.ts'
 
@@ -36,8 +37,8 @@ export async function readPicks(): Promise<Picks> {
     materials: pickFrom([
       ...[...content().materials.values()].map(({ id, label, names }) => ({
         id,
-        label,
-        also: Object.values(names).flat(),
+        label: nameOf(label, names),
+        also: [label, ...Object.values(names).flat()],
       })),
       ...materials.map(({ slug, title }) => ({ id: slug, label: title })),
     ]),
@@ -58,8 +59,8 @@ export const pickTerms = (vocabulary: string): Pick =>
 
 const choiceOf = ({ id, label, also = [], labels = {} }: Term) => ({
   id,
-  label,
-  also: [...also, ...Object.values(labels).flat()],
+  label: nameOf(label, labels),
+  also: [label, ...also, ...Object.values(labels).flat()],
 })
 
 const labelOfSource = (title: string, year: number | undefined): string =>

@@ -26,8 +26,7 @@ export default function CautionsPage() {
     ...caution,
     ...cautionWords(caution),
   }))
-  // The glossary explains English words in English.
-  const hint = askedLanguage() === 'en' ? hinter() : (text: string) => [{ text }]
+  const hint = hinter(askedLanguage())
   return (
     <>
       <PageHead title={t('cautions.title')} lead={t('cautions.lead')}>

@@ -1,4 +1,5 @@
 import { content } from '#lib/content/index.ts'
+import type { Term } from '#lib/content/types.ts'
 import type { FoundPage } from '#lib/search/index.ts'
 import { asWritten } from '../_ui/as-written.ts'
 import { cautionWords } from '../_ui/caution-words.ts'
@@ -6,6 +7,8 @@ import { pageAddress } from '../_ui/find/page-address.ts'
 import { WhyFound } from '../_ui/find/why.tsx'
 import { guideWords } from '../_ui/guide-words.ts'
 import { InventedMark } from '../_ui/invented.tsx'
+import { nameOf, ownNames, termOf } from '../_ui/label.ts'
+import { said } from '../_ui/said.tsx'
 import { words } from '../_words/index.ts'
 
 /** What was found, best first: what each is, where it leads and why it is there. */
@@ -19,11 +22,11 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
           <div>
             <p className="kind">{t(`kindOne.${page.kind}`)}</p>
             <h2 className="index-title">
-              <a href={pageAddress(page)} {...said(page).lang}>
-                {said(page).title}
+              <a href={pageAddress(page)} {...spoken(page).titleIn}>
+                {spoken(page).title}
               </a>
             </h2>
-            <p {...said(page).lang}>{said(page).summary}</p>
+            <p {...spoken(page).summaryIn}>{spoken(page).summary}</p>
             {page.invented && (
               <p className="facts-line">
                 <InventedMark />
@@ -39,11 +42,32 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
   )
 }
 
-/** What a page is called and says of itself; a caution and a guide do so in the reader's language. */
-function said({ kind, id, title, summary }: FoundPage) {
-  const caution = kind === 'caution' ? content().cautions.get(id) : undefined
-  const guide = kind === 'guide' ? content().guides.get(id) : undefined
-  if (caution) return { title: cautionWords(caution).title, summary: cautionWords(caution).notice, lang: {} }
-  if (guide) return { ...guideWords(guide), lang: {} }
-  return { title, summary, lang: asWritten() }
+interface Spoken {
+  readonly title: string
+  readonly titleIn?: { lang?: 'en' }
+  readonly summary: string
+  readonly summaryIn?: { lang?: 'en' }
+}
+
+/** What a page is called and says of itself, and the language of each where it is not the reader's. */
+function spoken({ kind, id, title, summary }: FoundPage): Spoken {
+  const { cautions, glossary, guides, materials } = content()
+  const caution = kind === 'caution' ? cautions.get(id) : undefined
+  const guide = kind === 'guide' ? guides.get(id) : undefined
+  if (caution) return { title: cautionWords(caution).title, summary: cautionWords(caution).notice }
+  if (guide) return guideWords(guide)
+  const term = kind === 'term' ? glossary.get(id) : termFound(kind, id)
+  const names = term?.labels ?? (kind === 'material' ? materials.get(id)?.names : undefined)
+  return {
+    title: nameOf(title, names),
+    ...(ownNames(names) === undefined && { titleIn: asWritten() }),
+    summary: (term && said(term, 'definition')) ?? summary,
+    ...(term?.es === undefined && { summaryIn: asWritten() }),
+  }
+}
+
+function termFound(kind: FoundPage['kind'], id: string): Term | undefined {
+  if (kind === 'unit') return termOf('units', id)
+  const [vocabulary = '', term = ''] = id.split('#')
+  return kind === 'vocabulary' ? termOf(vocabulary, term) : undefined
 }

@@ -1,7 +1,8 @@
 import type { GlossaryTerm } from '#lib/content/types.ts'
-import { asWritten } from '../_ui/as-written.ts'
 import { Field } from '../_ui/field.tsx'
+import { Said } from '../_ui/said.tsx'
 import { Section } from '../_ui/section.tsx'
+import { Name } from '../_ui/term-name.tsx'
 import { words } from '../_words/index.ts'
 
 const t = words('library')
@@ -29,11 +30,13 @@ export const Found = ({ terms, asked }: { terms: readonly GlossaryTerm[]; asked:
       <p>{t('glossary.nothing', { asked })}</p>
     ) : (
       <ul>
-        {terms.map(({ id, term, definition }) => (
-          <li key={id}>
-            <a href={`#${id}`}>{term}</a>{' '}
-            <span className="note" {...asWritten()}>
-              {definition}
+        {terms.map((term) => (
+          <li key={term.id}>
+            <a href={`#${term.id}`}>
+              <Name label={term.term} labels={term.labels} />
+            </a>{' '}
+            <span className="note">
+              <Said of={term} field="definition" />
             </span>
           </li>
         ))}

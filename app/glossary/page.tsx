@@ -4,12 +4,14 @@ import { findTerms } from '#lib/content/find-terms.ts'
 import { content } from '#lib/content/index.ts'
 import type { GlossaryTerm } from '#lib/content/types.ts'
 import { alternates } from '../_ui/alternates.ts'
-import { asWritten } from '../_ui/as-written.ts'
+import { nameOf, otherNames } from '../_ui/label.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, type Query } from '../_ui/query.ts'
+import { Said } from '../_ui/said.tsx'
 import { Section } from '../_ui/section.tsx'
-import { words } from '../_words/index.ts'
+import { Name } from '../_ui/term-name.tsx'
+import { locale, words } from '../_words/index.ts'
 import { FindForm, Found, MOST_ASKED } from './find.tsx'
 
 const t = words('library')
@@ -22,7 +24,9 @@ export const generateMetadata = (): Metadata => ({
 /** All terms of the trade by letter, each at an address of its own, and those that go by a name asked for. */
 export default async function GlossaryPage({ searchParams }: { searchParams: Promise<Query> }) {
   const asked = first((await searchParams).q)?.slice(0, MOST_ASKED)
-  const terms = [...content().glossary.values()].sort((a, b) => a.term.localeCompare(b.term, 'en'))
+  const terms = [...content().glossary.values()].sort((a, b) =>
+    calledOf(a).localeCompare(calledOf(b), locale()),
+  )
   const letters = groups(terms, letterOf)
   return (
     <>
@@ -50,31 +54,48 @@ export default async function GlossaryPage({ searchParams }: { searchParams: Pro
   )
 }
 
-const letterOf = ({ term }: GlossaryTerm) => term.charAt(0).toUpperCase()
+const calledOf = ({ term, labels }: GlossaryTerm) => nameOf(term, labels)
 
-const TermLine = ({ term: { id, term, also, definition, see, labels } }: { term: GlossaryTerm }) => (
-  <div id={id}>
+/** Without its accent: Árido stands under A. */
+const letterOf = (term: GlossaryTerm) => calledOf(term).normalize('NFD').charAt(0).toUpperCase()
+
+const TermLine = ({ term }: { term: GlossaryTerm }) => (
+  <div id={term.id}>
     <dt>
-      <dfn {...asWritten()}>{term}</dfn>
-      {also.length > 0 && <span className="note">{t('glossary.also', { names: also.join(', ') })}</span>}
+      <dfn>
+        <Name label={term.term} labels={term.labels} />
+      </dfn>
+      <AlsoCalled names={otherNames(term.also, term.labels)} />
     </dt>
     <dd>
-      <p {...asWritten()}>{definition}</p>
-      {see.length > 0 && (
+      <p>
+        <Said of={term} field="definition" />
+      </p>
+      {term.see.length > 0 && (
         <p className="note">
           {t.rich('glossary.see', {
-            list: () => see.map((other, index) => <See key={other} id={other} isFirst={index === 0} />),
+            list: () => term.see.map((other, index) => <See key={other} id={other} isFirst={index === 0} />),
           })}
         </p>
       )}
-      {labels !== undefined && <NamesElsewhere names={labels} />}
+      <NamesElsewhere english={[term.term, ...term.also]} names={term.labels} />
     </dd>
   </div>
 )
 
+const AlsoCalled = ({ names }: { names: readonly string[] }) =>
+  names.length === 0 ? null : <span className="note">{t('glossary.also', { names: names.join(', ') })}</span>
+
 const See = ({ id, isFirst }: { id: string; isFirst: boolean }) => (
   <>
     {isFirst ? '' : ', '}
-    <a href={`#${id}`}>{content().glossary.get(id)?.term ?? id}</a>
+    <a href={`#${id}`}>
+      <GlossaryName id={id} />
+    </a>
   </>
 )
+
+function GlossaryName({ id }: { id: string }) {
+  const term = content().glossary.get(id)
+  return term === undefined ? id : <Name label={term.term} labels={term.labels} />
+}

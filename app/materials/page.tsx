@@ -50,14 +50,14 @@ export default async function MaterialsPage({ searchParams }: { searchParams: Pr
   )
 }
 
-const MaterialLine = ({ material: { id, description, names, standing } }: { material: Material }) => (
+const MaterialLine = ({ material: { id, label, description, names, standing } }: { material: Material }) => (
   <li>
     <div>
       <h3 className="index-title">
         <a href={`/materials/${id}`}>{materialLabel(id)}</a>
       </h3>
       <p {...asWritten()}>{description}</p>
-      <NamesElsewhere names={names} />
+      <NamesElsewhere english={[label]} names={names} />
     </div>
     <p className="index-side">
       {standing !== 'in-use' && (

@@ -1,5 +1,6 @@
 import { DataTable } from '../_ui/data-table.tsx'
 import { termName, termOf } from '../_ui/label.ts'
+import { Said } from '../_ui/said.tsx'
 import { ScaleDrawing } from '../_ui/scale-drawing.tsx'
 import { SourceText } from '../_ui/source-mark.tsx'
 import { SCALES } from '../_ui/states.tsx'
@@ -31,7 +32,7 @@ export function Scales() {
                 <ScaleDrawing vocabulary={scale.vocabulary} state={state} />
               </>
             ),
-            definition: term?.definition,
+            definition: term && <Said of={term} field="definition" />,
             source: term?.source && <SourceText text={term.source} />,
           },
         }

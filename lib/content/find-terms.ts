@@ -10,7 +10,7 @@ const folded = (text: string): string =>
 const namesOf = ({ term, also, labels }: GlossaryTerm): readonly string[] => [
   term,
   ...also,
-  ...Object.values(labels ?? {}),
+  ...Object.values(labels ?? {}).flat(),
 ]
 
 /**

@@ -24,7 +24,7 @@ export function loadContent(dir: string): ContentOutcome {
   const cautionFiles = readFolder(dir, 'cautions', '.md')
   const isCaution = (id: string) => cautionFiles.some(({ name }) => name === id)
   const materials = readMaterials(readFolder(dir, 'materials', '.yaml'), sources, isCaution, faults)
-  const { vocabularies, vocabularyTitles, vocabularyNotes } = readVocabularies(
+  const { vocabularies, vocabularyHeads } = readVocabularies(
     readFolder(dir, 'vocabularies', '.yaml'),
     sources,
     faults,
@@ -48,8 +48,7 @@ export function loadContent(dir: string): ContentOutcome {
     rows: new FrozenMap(rows.entries()),
     materials: new FrozenMap(materials.entries()),
     vocabularies,
-    vocabularyTitles,
-    vocabularyNotes,
+    vocabularyHeads,
     cautions: new FrozenMap(cautions.entries()),
     glossary: new FrozenMap(glossary.entries()),
     guides: new FrozenMap(guides.entries()),

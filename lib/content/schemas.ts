@@ -9,6 +9,10 @@ const words = z.string().trim().min(1)
 const year = z.number().int().min(-3000).max(2100)
 /** BCP 47, the part we need: `fr`, `pt-BR`. */
 const language = z.string().regex(/^[a-z]{2,3}(-[A-Z]{2})?$/, 'not a language tag such as fr or pt-BR')
+/** What a thing is called elsewhere: one name, or names with the usual one first. */
+const labels = z.record(language, z.union([words, z.array(words).min(1)]))
+/** What a term means in Spanish. */
+const spanishTerm = z.strictObject({ definition: words })
 /** Terms keep the spelling of their list: country codes and compass points are capitals. */
 const termId = z.string().regex(/^[A-Za-z0-9]+(-[a-z0-9]+)*$/, 'not an id such as rubble-random')
 
@@ -116,6 +120,7 @@ const termFigure = z
     basis: z.enum(BASES),
     source: words.optional(),
     note: words.optional(),
+    es: z.strictObject({ note: words }).optional(),
   })
   .refine(
     ({ low, average = low, high }) => low <= average && average <= high,
@@ -130,6 +135,7 @@ export const vocabularySchema = z.strictObject({
   title: words,
   /** Where the list comes from and how far it may be trusted. */
   note: words.optional(),
+  es: z.strictObject({ title: words, note: words.optional() }).optional(),
   terms: z
     .array(
       z.strictObject({
@@ -139,7 +145,8 @@ export const vocabularySchema = z.strictObject({
         definition: words.optional(),
         broader: termId.optional(),
         uri: z.url({ protocol: /^https?$/, error: 'not a web address' }).optional(),
-        labels: z.record(language, z.union([words, z.array(words).min(1)])).optional(),
+        es: spanishTerm.optional(),
+        labels: labels.optional(),
         source: words.optional(),
         reserved: z.boolean().optional(),
         figures: z.array(termFigure).min(1).optional(),
@@ -174,7 +181,8 @@ export const glossarySchema = z.strictObject({
         also: z.array(words).default([]),
         definition: words,
         see: z.array(slug).default([]),
-        labels: z.record(language, words).optional(),
+        es: spanishTerm.optional(),
+        labels: labels.optional(),
       }),
     )
     .min(1),

@@ -98,6 +98,17 @@ export interface TermFigure {
   readonly basis: Basis
   readonly source?: string
   readonly note?: string
+  readonly es?: { readonly note: string }
+}
+
+/** What a thing is called elsewhere: BCP 47 tag → name, or names with the usual one first. */
+export type Labels = Readonly<Record<string, string | readonly string[]>>
+
+/** What a list of terms is, and where it comes from, for those that say so. */
+export interface VocabularyHead {
+  readonly title: string
+  readonly note?: string
+  readonly es?: { readonly title: string; readonly note?: string }
 }
 
 export interface Term {
@@ -110,8 +121,8 @@ export interface Term {
   readonly broader?: string
   /** Identifier in an open vocabulary. */
   readonly uri?: string
-  /** What it is called elsewhere: BCP 47 tag → name, or names with the usual one first. */
-  readonly labels?: Readonly<Record<string, string | readonly string[]>>
+  readonly es?: { readonly definition: string }
+  readonly labels?: Labels
   readonly source?: string
   /** Kept for later use: nothing in content or demo names it yet. */
   readonly reserved?: boolean
@@ -155,7 +166,8 @@ export interface GlossaryTerm {
   readonly definition: string
   /** Ids of related terms. */
   readonly see: readonly string[]
-  readonly labels?: Readonly<Record<string, string>>
+  readonly es?: { readonly definition: string }
+  readonly labels?: Labels
 }
 
 /** Words of a guide; `to` where they lead to another page. */
@@ -211,9 +223,7 @@ export interface Content {
   readonly materials: ReadonlyMap<string, Material>
   /** Vocabulary id → its terms by id. Ids: units, wall-types, uses, families, methods… as lib/entry/terms. */
   readonly vocabularies: ReadonlyMap<string, ReadonlyMap<string, Term>>
-  readonly vocabularyTitles: ReadonlyMap<string, string>
-  /** Where a list comes from, for those that say so. */
-  readonly vocabularyNotes: ReadonlyMap<string, string>
+  readonly vocabularyHeads: ReadonlyMap<string, VocabularyHead>
   readonly cautions: ReadonlyMap<string, Caution>
   readonly glossary: ReadonlyMap<string, GlossaryTerm>
   /** In the order they are read. */

@@ -4,11 +4,11 @@ import type { ContentFile } from './files.ts'
 import { FrozenMap } from './freeze.ts'
 import { vocabularySchema } from './schemas.ts'
 import { checkCitation, splitCitation } from './sources.ts'
-import type { Source, Term } from './types.ts'
+import type { Source, Term, VocabularyHead } from './types.ts'
 import { readYaml } from './yaml.ts'
 
 /**
- * Reads the vocabularies, one in each file, their titles and notes; a broader term must exist, and no term be broader
+ * Reads the vocabularies, one in each file, and what heads them; a broader term must exist, and no term be broader
  * than itself.
  */
 export function readVocabularies(
@@ -17,12 +17,10 @@ export function readVocabularies(
   faults: FaultList,
 ): {
   vocabularies: FrozenMap<string, ReadonlyMap<string, Term>>
-  vocabularyTitles: FrozenMap<string, string>
-  vocabularyNotes: FrozenMap<string, string>
+  vocabularyHeads: FrozenMap<string, VocabularyHead>
 } {
   const vocabularies: [string, ReadonlyMap<string, Term>][] = []
-  const titles: [string, string][] = []
-  const notes: [string, string][] = []
+  const heads: [string, VocabularyHead][] = []
   for (const file of files) {
     const read = readYaml(vocabularySchema, file.text, file.path, faults)
     if (!read) continue
@@ -45,13 +43,12 @@ export function readVocabularies(
       else if (isCircular(terms, id)) faults.add(place, `term "${id}" is broader than itself`)
     })
     vocabularies.push([file.name, new FrozenMap(terms.entries())])
-    titles.push([file.name, read.value.title])
-    if (read.value.note !== undefined) notes.push([file.name, read.value.note])
+    const { terms: _, ...head } = read.value
+    heads.push([file.name, head as VocabularyHead])
   }
   return {
     vocabularies: new FrozenMap(vocabularies),
-    vocabularyTitles: new FrozenMap(titles),
-    vocabularyNotes: new FrozenMap(notes),
+    vocabularyHeads: new FrozenMap(heads),
   }
 }
 

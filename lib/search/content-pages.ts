@@ -70,8 +70,11 @@ function index(pages: readonly (ContentPage & { facets: FacetValues })[]): Conte
 
 function* pages(): Generator<ContentPage & { facets: FacetValues }> {
   const { glossary, materials, vocabularies, tables, guides, cautions, sources } = content()
-  for (const { id, term, also, definition, labels = {} } of glossary.values())
-    yield page('term', id, term, definition, { names: [...also, ...Object.values(labels)] })
+  for (const { id, term, also, definition, labels = {}, es } of glossary.values())
+    yield page('term', id, term, definition, {
+      names: [...also, ...Object.values(labels).flat()],
+      body: es?.definition,
+    })
   for (const { id, label, description, names, role, standingReason } of materials.values())
     yield page('material', id, label, description, {
       names: Object.values(names).flat(),
@@ -79,9 +82,10 @@ function* pages(): Generator<ContentPage & { facets: FacetValues }> {
       marks: [mark('material', id), mark('role', role)],
     })
   for (const [vocabulary, terms] of vocabularies)
-    for (const { id, label, also = [], labels = {}, definition = '' } of terms.values())
+    for (const { id, label, also = [], labels = {}, definition = '', es } of terms.values())
       yield page(...pageOfTerm(vocabulary, id), label, definition, {
         names: [...also, ...Object.values(labels).flat()],
+        body: es?.definition,
         marks: vocabulary in MARKED ? [mark(MARKED[vocabulary as keyof typeof MARKED], id)] : [],
       })
   for (const { id, title, intro, rows } of tables.values()) {
@@ -92,7 +96,7 @@ function* pages(): Generator<ContentPage & { facets: FacetValues }> {
   for (const { id, title, notice, body, appliesTo, es } of cautions.values())
     yield page('caution', id, title, notice, {
       names: [es.title],
-      body: lines(body),
+      body: lines([...body, es.notice, ...es.body]),
       marks: appliesTo.materials.map((material) => mark('material', material)),
     })
   for (const { id, title, author = [], publisher, note } of sources.values())

@@ -1,4 +1,4 @@
-import { content } from '#lib/content/index.ts'
+import { content, type Labels } from '#lib/content/index.ts'
 import { type Findable, fold, lexemesOf, stem } from '#lib/entry/words.ts'
 import { MARKED } from './names.ts'
 import type { Question } from './read-text.ts'
@@ -10,6 +10,8 @@ export interface Why {
   readonly how: How
   /** The word, name or term that it was found by. */
   readonly matched: string
+  /** What the term or material is called elsewhere. */
+  readonly names?: Labels
   readonly field: Field
   /** The place in the page, in pieces; the marked ones are what fits. Absent where a term of the page fits. */
   readonly excerpt?: readonly Piece[]
@@ -39,7 +41,7 @@ export function explain(page: Findable & { readonly stems: string }, { clauses }
 
 function whyOf(page: Findable, typed: string, way: Way, row: readonly string[] | undefined): Why {
   const { how, matched, field } = way
-  if (field === 'mark') return { typed, how, matched: labelOf(way.needs[0] ?? '') ?? matched, field }
+  if (field === 'mark') return { typed, how, ...(saidBy(way.needs[0] ?? '') ?? { matched }), field }
   const stems = new Set(row ?? way.needs.flatMap((need) => need.replace(/\/[ts]$/, '').split('_')))
   const texts = textsOf(page, field)
   const text =
@@ -92,11 +94,15 @@ const wordEnd = (text: string, at: number) => {
   return blank < 0 ? at : blank
 }
 
-/** What a mark says: the label of its term or material. */
-function labelOf(found: string): string | undefined {
+/** What a mark says: the label of its term or material, and its names elsewhere. */
+function saidBy(found: string): Pick<Why, 'matched' | 'names'> | undefined {
   const colon = found.indexOf(':')
   const [of, id] = [found.slice(0, colon), found.slice(colon + 1)]
-  if (of === 'material') return content().materials.get(id)?.label
-  const vocabulary = Object.entries(MARKED).find(([, name]) => name === of)?.[0]
-  return vocabulary === undefined ? undefined : content().vocabularies.get(vocabulary)?.get(id)?.label
+  if (of === 'material') {
+    const material = content().materials.get(id)
+    return material && { matched: material.label, names: material.names }
+  }
+  const vocabulary = Object.entries(MARKED).find(([, name]) => name === of)?.[0] ?? ''
+  const term = content().vocabularies.get(vocabulary)?.get(id)
+  return term && { matched: term.label, ...(term.labels && { names: term.labels }) }
 }

@@ -82,7 +82,7 @@ function* concepts(): Generator<Concept> {
     yield {
       ...{ from: 'glossary', id, label: term },
       english: spoken([term, ...also]),
-      foreign: spoken(Object.values(labels ?? {})),
+      foreign: spoken(Object.values(labels ?? {}).flat()),
       marks: [],
     }
   for (const { id, label, names: other } of content().materials.values())

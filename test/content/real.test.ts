@@ -88,7 +88,7 @@ test.each([
   ['exposure-classes', 'EN 1996-2'],
   ['survey-classes', 'EN 16096'],
 ])('the list %s names its standard, %s', (id, standard) => {
-  expect(content.vocabularyNotes.get(id)).toContain(standard)
+  expect(content.vocabularyHeads.get(id)?.note).toContain(standard)
 })
 
 test('the climates are the thirty classes of the map by Beck and others (2018)', () => {
@@ -267,7 +267,7 @@ test('every lithology with an identifier points into the CGI vocabulary', () => 
 test('findGaps(content) counts figures from memory and labels that are missing', () => {
   const gaps = findGaps(content)
   expect(gaps.memory).toContain('memory-guidance#bs-5628-iii')
-  expect(gaps.untranslated).toContain('methods/sand-slaked: fr es de it pt')
+  expect(gaps.untranslated).toContain('methods/sand-slaked: fr de it pt')
   expect(gaps.unlinked).toContain('material lime-nhl2')
   expect(gaps.unsourced).toContain('lime-cl90.carbon')
 })

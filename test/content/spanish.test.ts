@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { MARKED, readMarks } from '#lib/cli/spanish.ts'
+import { content } from '#lib/content/index.ts'
 import { comparePairs, differingFigures, figuresIn, markPairs, type Pair } from '#lib/content/pairs.ts'
+import { lackingSpanish } from '#lib/content/spanish.ts'
 
 const keys = (pairs: readonly Pair[]) => pairs.map(({ key }) => key)
 
@@ -18,6 +20,26 @@ describe.each(MARKED)('the Spanish that $file marks', ({ file, pairs }) => {
   test('writes the numbers of its English', () => {
     expect(keys(differingFigures(pairs()))).toEqual([])
   })
+})
+
+test('nothing is left to say in Spanish but names that its trade has no word for', () => {
+  expect(lackingSpanish(content())).toEqual(
+    [
+      'pargetting',
+      'torching',
+      'tuck-pointing',
+      'blue-lias-lime',
+      'grey-stone-lime',
+      'kankar',
+      'perch',
+      'rod',
+    ].map((id) => `glossary/${id}.label`),
+  )
+})
+
+test('no two words of the glossary have one name in Spanish', () => {
+  const names = [...content().glossary.values()].flatMap(({ labels }) => [labels?.es ?? []].flat())
+  expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([])
 })
 
 describe('comparePairs(pairs, marks)', () => {

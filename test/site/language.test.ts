@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { content, type Term } from '#lib/content/index.ts'
 import { follow, openBrowser, openPage } from './browser.ts'
 import { lookOver } from './look-over.ts'
 import { SITE } from './pages.ts'
@@ -150,5 +151,45 @@ describe('Addresses in Spanish', () => {
     const sitemap = await (await fetch(`${SITE}/sitemap.xml`)).text()
     expect(sitemap).toMatch(/<loc>[^<]*\/es\/recipes<\/loc>/)
     expect(sitemap).toMatch(/hreflang="es" href="[^"]*\/es\/recipes"/)
+  })
+})
+
+describe('Content on Spanish pages', () => {
+  const { glossary, vocabularies } = content()
+  const words = async (path: string) =>
+    (await (await fetch(`${SITE}${path}`)).text())
+      .replaceAll(/<script[\s\S]*?<\/script>/g, '')
+      .replaceAll(/<[^>]*>/g, '')
+      .replaceAll('&#x27;', "'")
+      .replaceAll('&quot;', '"')
+      .replaceAll('&amp;', '&')
+
+  const lists: [string, readonly Pick<Term, 'definition' | 'es'>[]][] = [
+    ['/es/glossary', [...glossary.values()]],
+    ...[...vocabularies].map(([id, terms]): [string, Term[]] => [`/es/terms/${id}`, [...terms.values()]]),
+  ]
+  it.each(lists)('%s says in Spanish what each term means', async (path, terms) => {
+    const text = await words(path)
+    const told = terms.flatMap(({ definition, es }) => (definition === undefined ? [] : [{ definition, es }]))
+    expect(told.filter(({ es }) => !text.includes(es?.definition ?? 'missing'))).toEqual([])
+    expect(told.filter(({ definition }) => text.includes(definition))).toEqual([])
+  })
+
+  it('the glossary stands in the order of its Spanish names', async () => {
+    const html = await (await fetch(`${SITE}/es/glossary`)).text()
+    const names = [...html.matchAll(/<dfn>(?:<span lang="en">)?([^<]+)/g)].map(([, name = '']) => name)
+    expect(names.length).toBe(glossary.size)
+    expect(names).toEqual([...names].sort(new Intl.Collator('es').compare))
+    expect(names[0]).toBe('Adobe')
+  })
+
+  it.each([
+    ['apagado en arena', '/es/terms/methods#sand-slaked'],
+    ['juntas enrasadas', '/es/glossary#flush-joint'],
+    ['perpiaño', '/es/glossary#through-stone'],
+    ['caliza', '/es/terms/units/limestone'],
+  ])('a search for %s finds %s', async (asked, href) => {
+    const html = await (await fetch(`${SITE}/es/find?q=${encodeURIComponent(asked)}`)).text()
+    expect(html).toContain(`href="${href}"`)
   })
 })

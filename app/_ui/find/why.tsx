@@ -2,6 +2,7 @@ import { Fragment } from 'react'
 import type { Why } from '#lib/search/index.ts'
 import { words } from '../../_words/index.ts'
 import { asWritten } from '../as-written.ts'
+import { nameOf } from '../label.ts'
 
 /** Why a thing was found: what matched, how and where, and the words around it. */
 export function WhyFound({ why }: { why: readonly Why[] }) {
@@ -23,7 +24,7 @@ export function WhyFound({ why }: { why: readonly Why[] }) {
           <li key={`${one.typed} ${one.matched} ${one.field}`}>
             {t(`why.${one.how}`, {
               typed: one.typed,
-              matched: one.matched,
+              matched: nameOf(one.matched, one.names),
               field: t(`why.field.${one.field}`),
             })}
           </li>

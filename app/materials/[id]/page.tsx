@@ -93,7 +93,7 @@ export default async function MaterialPage({ params, searchParams }: Props) {
             ),
             [t('material.names')]: (
               <>
-                <NamesElsewhere names={names} />
+                <NamesElsewhere english={[material.label]} names={names} />
                 {lacking !== undefined && <p className="note">{t('term.lacking', { languages: lacking })}</p>}
               </>
             ),

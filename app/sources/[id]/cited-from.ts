@@ -3,6 +3,7 @@ import type { TableRow } from '#lib/content/types.ts'
 import type { PropertyName } from '#lib/mortar/material.ts'
 import { cautionWords } from '../../_ui/caution-words.ts'
 import { guideWords } from '../../_ui/guide-words.ts'
+import { termName } from '../../_ui/label.ts'
 import { words } from '../../_words/index.ts'
 
 /** A page of the site's own, or a place in one. */
@@ -38,7 +39,7 @@ export function citedFrom(id: string): {
     terms: [...vocabularies].flatMap(([vocabulary, terms]) =>
       [...terms.values()]
         .filter(({ source, figures = [] }) => names(source) || figures.some((one) => names(one.source)))
-        .map((term) => ({ label: term.label, href: `/terms/${vocabulary}#${term.id}` })),
+        .map((term) => ({ label: termName(term), href: `/terms/${vocabulary}#${term.id}` })),
     ),
     cautions: [...cautions.values()]
       .filter(cites)

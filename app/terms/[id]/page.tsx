@@ -1,16 +1,19 @@
 import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { isPaged } from '#lib/content/pages.ts'
-import type { Term } from '#lib/content/types.ts'
+import type { Term, VocabularyHead } from '#lib/content/types.ts'
 import { alternates } from '../../_ui/alternates.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { EvidenceLink } from '../../_ui/evidence-link.tsx'
+import { otherNames } from '../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../_ui/names-elsewhere.tsx'
 import { NOT_HERE, NotHere } from '../../_ui/not-here.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
+import { Said, said } from '../../_ui/said.tsx'
 import { isDrawn, ScaleDrawing } from '../../_ui/scale-drawing.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceText } from '../../_ui/source-mark.tsx'
+import { Name } from '../../_ui/term-name.tsx'
 import { words } from '../../_words/index.ts'
 import { TermTree } from './tree.tsx'
 
@@ -22,7 +25,7 @@ const t = words('library')
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { id } = await params
-  const title = content().vocabularyTitles.get(id)
+  const title = said(content().vocabularyHeads.get(id) ?? {}, 'title')
   return title === undefined ? NOT_HERE : { title, alternates: alternates(`/terms/${id}`) }
 }
 
@@ -35,8 +38,8 @@ export default async function VocabularyPage({ params }: Props) {
   // What has a page of its own tells the rest there.
   const hasPages = isPaged(id)
   const isLabelled = !hasPages && terms.some(({ labels }) => labels !== undefined)
-  const title = content().vocabularyTitles.get(id) ?? id
-  const note = content().vocabularyNotes.get(id)
+  const head: VocabularyHead = content().vocabularyHeads.get(id) ?? { title: id }
+  const title = said(head, 'title') ?? id
   return (
     <>
       <PageHead
@@ -44,7 +47,11 @@ export default async function VocabularyPage({ params }: Props) {
         kicker={<a href="/terms">{t('terms.title')}</a>}
         lead={t('terms.count', { count: terms.length })}
       >
-        {note !== undefined && <p className="note">{note}</p>}
+        {head.note !== undefined && (
+          <p className="note">
+            <Said of={head} field="note" />
+          </p>
+        )}
       </PageHead>
       {terms.some(({ broader }) => broader !== undefined) && (
         <Section id="tree" title={t('term.tree')} note={t('term.treeNote')}>
@@ -71,7 +78,13 @@ export default async function VocabularyPage({ params }: Props) {
             key: term.id,
             id: term.id,
             cells: {
-              term: isPaged(id) ? <a href={`/terms/${id}/${term.id}`}>{term.label}</a> : term.label,
+              term: isPaged(id) ? (
+                <a href={`/terms/${id}/${term.id}`}>
+                  <Name {...term} />
+                </a>
+              ) : (
+                <Name {...term} />
+              ),
               meaning: <Meaning vocabulary={id} term={term} />,
               elsewhere: <Elsewhere term={term} />,
             },
@@ -85,11 +98,9 @@ export default async function VocabularyPage({ params }: Props) {
 const Meaning = ({ vocabulary, term }: { vocabulary: string; term: Term }) => (
   <>
     {isDrawn(vocabulary) && <ScaleDrawing vocabulary={vocabulary} state={term.id} />}
-    {term.definition}
+    <Said of={term} field="definition" />
     {vocabulary === 'families' && <EvidenceLink choices={{ family: term.id }} of="family" />}
-    {term.also !== undefined && (
-      <span className="note block">{t('term.also', { names: term.also.join(', ') })}</span>
-    )}
+    <AlsoCalled names={otherNames(term.also, term.labels)} />
     {term.reserved === true && <span className="note block">{t('term.reserved')}</span>}
     {!isPaged(vocabulary) && <Behind term={term} />}
   </>
@@ -112,11 +123,16 @@ const Behind = ({ term }: { term: Term }) => (
   </>
 )
 
+const AlsoCalled = ({ names }: { names: readonly string[] }) =>
+  names.length === 0 ? null : (
+    <span className="note block">{t('term.also', { names: names.join(', ') })}</span>
+  )
+
 function Elsewhere({ term }: { term: Term }) {
   const lacking = lackingIn(term.labels)
   return (
     <>
-      {term.labels !== undefined && <NamesElsewhere names={term.labels} />}
+      <NamesElsewhere english={[term.label, ...(term.also ?? [])]} names={term.labels} />
       {lacking !== undefined && (
         <span className="note block">{t('term.lacking', { languages: lacking })}</span>
       )}

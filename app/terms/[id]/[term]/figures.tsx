@@ -4,6 +4,7 @@ import type { Term, TermFigure } from '#lib/content/types.ts'
 import { DataTable } from '../../../_ui/data-table.tsx'
 import { labelOf, termOf } from '../../../_ui/label.ts'
 import { Quantity, withUnit } from '../../../_ui/quantity.tsx'
+import { Said } from '../../../_ui/said.tsx'
 import { Section } from '../../../_ui/section.tsx'
 import { BasisMark, SourceText } from '../../../_ui/source-mark.tsx'
 import { formatNumber } from '../../../_words/format.ts'
@@ -64,9 +65,17 @@ function FigureValue({ figure: { what, low, high, average } }: { figure: TermFig
   )
 }
 
-const FigureSource = ({ figure: { source, basis, note } }: { figure: TermFigure }) => (
+const FigureSource = ({ figure }: { figure: TermFigure }) => (
   <>
-    {source === undefined ? <BasisMark basis={basis} /> : <SourceText text={source} basis={basis} />}
-    {note !== undefined && <span className="note block">{note}</span>}
+    {figure.source === undefined ? (
+      <BasisMark basis={figure.basis} />
+    ) : (
+      <SourceText text={figure.source} basis={figure.basis} />
+    )}
+    {figure.note !== undefined && (
+      <span className="note block">
+        <Said of={figure} field="note" />
+      </span>
+    )}
   </>
 )

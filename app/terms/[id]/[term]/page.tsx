@@ -9,10 +9,13 @@ import { alternates } from '../../../_ui/alternates.ts'
 import { EvidenceLink } from '../../../_ui/evidence-link.tsx'
 import { FaringTable } from '../../../_ui/find/faring-table.tsx'
 import { InventedNotice } from '../../../_ui/invented.tsx'
+import { termName } from '../../../_ui/label.ts'
 import { NOT_HERE, NotHere } from '../../../_ui/not-here.tsx'
 import { PageHead } from '../../../_ui/page-head.tsx'
 import { addressWith } from '../../../_ui/query.ts'
+import { Said, said } from '../../../_ui/said.tsx'
 import { Section } from '../../../_ui/section.tsx'
+import { Name } from '../../../_ui/term-name.tsx'
 import { unitPairs } from '../../../_ui/unit-tree.ts'
 import { words } from '../../../_words/index.ts'
 import { TermCases } from './cases.tsx'
@@ -36,7 +39,7 @@ const termAt = (vocabulary: string, id: string): Term | undefined =>
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { id, term } = await params
   const found = termAt(id, term)
-  return found ? { title: found.label, alternates: alternates(`/terms/${id}/${term}`) } : NOT_HERE
+  return found ? { title: termName(found), alternates: alternates(`/terms/${id}/${term}`) } : NOT_HERE
 }
 
 /** One kind of stone, brick, earth or wall: what it is, its figures, its cases, what was used and how that fared. */
@@ -53,9 +56,13 @@ export default async function TermPage({ params }: Props) {
   return (
     <>
       <PageHead
-        title={term.label}
-        kicker={<a href={`/terms/${vocabulary}`}>{content().vocabularyTitles.get(vocabulary)}</a>}
-        lead={term.definition}
+        title={<Name {...term} />}
+        kicker={
+          <a href={`/terms/${vocabulary}`}>
+            {said(content().vocabularyHeads.get(vocabulary) ?? {}, 'title')}
+          </a>
+        }
+        lead={<Said of={term} field="definition" />}
       >
         {(found.results.some(({ invented }) => invented) ||
           faring.families.some(({ invented }) => invented > 0)) && <InventedNotice page="list" />}

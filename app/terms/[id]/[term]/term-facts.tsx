@@ -1,8 +1,9 @@
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
 import { Facts } from '../../../_ui/facts.tsx'
-import { labelOf } from '../../../_ui/label.ts'
+import { labelOf, otherNames } from '../../../_ui/label.ts'
 import { lackingIn, NamesElsewhere } from '../../../_ui/names-elsewhere.tsx'
+import { said } from '../../../_ui/said.tsx'
 import { Section } from '../../../_ui/section.tsx'
 import { SourceText } from '../../../_ui/source-mark.tsx'
 import { words } from '../../../_words/index.ts'
@@ -29,10 +30,10 @@ export function TermFacts({ vocabulary, term }: { vocabulary: string; term: Term
                 ))}
               </ul>
             ),
-          [t('term.also')]: term.also?.join(', '),
+          [t('term.also')]: otherNames(term.also, term.labels).join(', ') || undefined,
           [t('term.names')]: (
             <>
-              {term.labels !== undefined && <NamesElsewhere names={term.labels} />}
+              <NamesElsewhere english={[term.label, ...(term.also ?? [])]} names={term.labels} />
               {lacking !== undefined && (
                 <p className="note">{words('library')('term.lacking', { languages: lacking })}</p>
               )}
@@ -40,7 +41,9 @@ export function TermFacts({ vocabulary, term }: { vocabulary: string; term: Term
           ),
           [t('term.definition')]: term.source && <SourceText text={term.source} />,
           [t('term.inList')]: (
-            <a href={`/terms/${vocabulary}#${term.id}`}>{content().vocabularyTitles.get(vocabulary)}</a>
+            <a href={`/terms/${vocabulary}#${term.id}`}>
+              {said(content().vocabularyHeads.get(vocabulary) ?? {}, 'title')}
+            </a>
           ),
         }}
       />
