@@ -6,7 +6,8 @@ const NEVER = new Promise<never>(() => {})
 
 /**
  * As a page is taken over by its script: what the server drew stays until the sums for it are there. Where they cannot
- * be had it stays for good, and works as without a script.
+ * be had it stays for good, and works as without a script. There is no boundary round what waits: React sends a large one
+ * hidden, to be put in place by a script, and without one nobody would see it.
  */
 export function waitFor(later: Later | undefined, typed: Typed): void {
   const coming = later?.isNeeded(typed) ? later.fetch() : undefined

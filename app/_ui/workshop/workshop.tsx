@@ -1,4 +1,4 @@
-import { Suspense, startTransition, useEffect, useMemo, useRef, useState } from 'react'
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
 import { provideWords } from '#app/catalogue.ts'
 import { type Typed, typedFrom } from '../../_http/form.ts'
 import { watchCopy } from '../../_offline/tell.ts'
@@ -41,13 +41,7 @@ type Props = WorkshopProps & { readonly calculation: AnyCalculation }
  * Form and result. Drawn by the server as it stands, and followed by a script as somebody types: the same
  * reading, the same sums, the same parts.
  */
-export const Workshop = (props: Props) => (
-  <Suspense>
-    <Bench {...props} />
-  </Suspense>
-)
-
-function Bench({ calculation, sent, data, words: brought, editions, path, origin }: Props) {
+export function Workshop({ calculation, sent, data, words: brought, editions, path, origin }: Props) {
   provideWords(brought)
   const [typed, setTyped] = useState(sent)
   const [live, setLive] = useState(false)
