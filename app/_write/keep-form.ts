@@ -3,7 +3,7 @@ import { inLanguage } from '../_words/language.ts'
 import { type About, beginOf } from './about.ts'
 import { changesIn } from './changes-in.ts'
 import type { KeepWords } from './keep-words.ts'
-import { asDiscarded, keepIn, newPlace, onLetGo } from './kept-texts.ts'
+import { asDiscarded, keepIn, newPlace, onLetGo, TAKEN } from './kept-texts.ts'
 import { type Changes, type KeptAnswer, sendChanges } from './send-changes.ts'
 
 export type Say = (words: string, link?: { readonly href: string; readonly words: string }) => void
@@ -67,6 +67,7 @@ export function keepForm(
     const { stands } = answer
     if (stands !== undefined && !blank)
       stale = Object.keys(was).some((name) => (stands[name] ?? '') !== was[name])
+    if (!contested) form.dispatchEvent(new Event(TAKEN))
   }
 
   /** The draft is one like any other from here on, also where the page is opened again. */

@@ -21,6 +21,9 @@ export interface KeptText extends Stored {
   readonly place: string
 }
 
+/** Told to a form once the server has taken what stands in it, and nothing of that waits beside its field. */
+export const TAKEN = 'putlog-taken'
+
 const beginningOf = (draft: string) => `putlog-draft-${draft}`
 
 /** A place in this browser for one form of a draft: no window writes over what another keeps. */

@@ -1,4 +1,5 @@
-import { letGoOfCovered, type Put, putIn, textsHere } from './kept-texts.ts'
+import { inLanguage } from '../_words/language.ts'
+import { letGoOfCovered, type Put, putIn, TAKEN, textsHere } from './kept-texts.ts'
 import { restoreTyped } from './restore-typed.ts'
 
 /** How soon what waits is tried again where the browser does not tell that there is a signal. */
@@ -8,9 +9,10 @@ const AGAIN_MS = 15_000
 export type Waiting = { readonly kind: 'waits' } | Put
 
 /**
- * On a copy of a draft's step that was opened with no signal, and on a blank form: puts what waits in this browser into the form, so that
- * writing goes on from there, and sends all of it once there is a signal. Sending it twice changes nothing: each change
- * names what stood in its field. What the server has cannot be told from a copy, which may be older than what waits.
+ * On a copy of a draft's step that was opened with no signal, and on a blank form: puts what waits in this browser into
+ * the form, so that writing goes on from there, and sends all of it once there is a signal. Sending it twice changes
+ * nothing: each change names what stood in its field. What the server has cannot be told from a copy, which may be older
+ * than what waits.
  *
  * @param now there is a signal already
  * @returns ends it
@@ -24,7 +26,8 @@ export function onCopy(
 ): () => void {
   const found = textsHere(draft)
   // What was typed last comes first: a field takes the first text alone.
-  for (const { changes } of [...(found?.texts ?? [])].reverse()) restoreTyped(form, changes)
+  const settled = new Set<string>()
+  for (const { changes } of [...(found?.texts ?? [])].reverse()) restoreTyped(form, changes, settled)
   if (found) {
     tell({ kind: 'waits' })
     // What saves the form as it is typed in hears of it like this, and holds it from now on.
@@ -41,12 +44,19 @@ export function onCopy(
     if (done.kind === 'kept' && /\/both$/.test(done.to)) location.assign(done.to)
     else if (done.kind !== 'offline') tell(done)
   }
+  // What saves the form may have been first, and then nothing is left here to send.
+  const taken = () => {
+    if (found !== null && !sending && textsHere(draft) === null)
+      tell({ kind: 'kept', to: inLanguage(`/write/${draft}/${step}`) })
+  }
   const online = () => void send()
   if (now) online()
   const timer = setInterval(online, AGAIN_MS)
   window.addEventListener('online', online)
+  form.addEventListener(TAKEN, taken)
   return () => {
     clearInterval(timer)
+    form.removeEventListener(TAKEN, taken)
     window.removeEventListener('online', online)
   }
 }

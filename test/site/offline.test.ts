@@ -7,7 +7,7 @@ import { listDrafts, ownDraft } from '#lib/db/drafts.ts'
 import { restore, withdraw } from '#lib/workflow/withdraw.ts'
 import { jpeg } from '../photos/pictures.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
-import { openBrowser, openPage } from './browser.ts'
+import { follow, openBrowser, openPage } from './browser.ts'
 import { lookOver } from './look-over.ts'
 import { firstCase, SITE } from './pages.ts'
 import { openRelay, type Relay } from './relay.ts'
@@ -317,7 +317,7 @@ describe('A draft that is begun with no signal', () => {
       await page.waitForURL(/\/write\/blank\?.*key=/)
       expect(await note(page).textContent()).toContain('becomes a draft of yours')
       expect(await lookOver(page, 'blank-visit')).toEqual([])
-      await fill(page, { on: '2026-05-17', 'observer.who': 'Typed at the wall' })
+      await fill(page, { on: '2026-05-17', 'observer.who': 'surveyor', 'observer.how': 'Typed at the wall' })
       await says(page).toContain('not sent yet')
 
       const later = await page.context().newPage()
@@ -327,7 +327,8 @@ describe('A draft that is begun with no signal', () => {
       await line.waitFor()
       expect(await lookOver(later, 'kept-begun')).toEqual([])
       await line.click()
-      await expect.poll(() => field(later, 'observer.who').inputValue(), PATIENCE).toBe('Typed at the wall')
+      await expect.poll(() => field(later, 'observer.how').inputValue(), PATIENCE).toBe('Typed at the wall')
+      expect(await field(later, 'observer.who').inputValue()).toBe('surveyor')
       await fill(later, { 'readings.0.instrument': 'Awl', 'harm.words': 'None seen' })
       await says(later).toContain('not sent yet')
 
@@ -337,13 +338,13 @@ describe('A draft that is begun with no signal', () => {
       await expect.poll(() => waits(later), PATIENCE).toBe(0)
       expect((await listDrafts(person.key)).drafts).toHaveLength(1)
       expect(await typed(person)).toMatchObject({
-        ...{ case: slug, on: '2026-05-17', 'observer.who': 'Typed at the wall' },
+        ...{ case: slug, on: '2026-05-17', 'observer.who': 'surveyor', 'observer.how': 'Typed at the wall' },
         ...{ 'readings.0.instrument': 'Awl', 'harm.words': 'None seen' },
       })
-      await later.click('#keep a')
-      await later.waitForURL(/\/write\/[0-9a-f-]{36}\/\w+$/)
+      await follow(later, () => later.click('#keep a'))
+      expect(new URL(later.url()).pathname).toMatch(/^\/write\/[0-9a-f-]{36}\/\w+$/)
       await later.goBack()
-      await later.waitForURL(/\/write\/[0-9a-f-]{36}\/seen$/)
+      expect(new URL(later.url()).pathname).toMatch(/^\/write\/[0-9a-f-]{36}\/seen$/)
       expect(await field(later, 'on').inputValue()).toBe('2026-05-17')
     })
   })
@@ -362,10 +363,16 @@ describe('A draft that is begun with no signal', () => {
       await page.context().setOffline(false)
       await relay.cut()
 
-      const first = await beginAway(page, CASE, { title: 'Byre by the ford', 'works.0.title': 'Repointed' })
+      const typedFirst = {
+        title: 'Byre by the ford',
+        'works.0.title': 'Repointed',
+        'exposure.frost': 'frequent',
+      }
+      const first = await beginAway(page, CASE, typedFirst)
       const [twin, second] = [await page.context().newPage(), await page.context().newPage()]
       await twin.goto(first)
       await expect.poll(() => field(twin, 'title').inputValue(), PATIENCE).toBe('Byre by the ford')
+      expect(await field(twin, 'exposure.frost').inputValue()).toBe('frequent')
       await beginAway(second, CASE, { title: 'Kiln above it' })
       await relay.mend()
       await Promise.all([page, twin, second].map(isBack))
@@ -376,6 +383,8 @@ describe('A draft that is begun with no signal', () => {
         ['Byre by the ford', false],
         ['Kiln above it', false],
       ])
+      const at = drafts.findIndex(({ title }) => title === typedFirst.title)
+      expect(await typed(person, at)).toMatchObject(typedFirst)
     })
   })
 
@@ -413,7 +422,7 @@ describe('A draft that is begun with no signal', () => {
     const order = () => ({ key: v4(), slug, words: 'To see what becomes of a visit.' })
     await onSite(person, async (page, relay) => {
       await goAway(page, relay)
-      const form = await beginAway(page, visit(), { 'observer.who': 'Nobody else' })
+      const form = await beginAway(page, visit(), { 'observer.how': 'Nobody else' })
       await withdraw(member, order())
       try {
         await relay.mend()
@@ -421,7 +430,7 @@ describe('A draft that is begun with no signal', () => {
         await says(page).toContain('may have been withdrawn')
         await page.goto(form)
         await says(page).toContain('may have been withdrawn')
-        expect(await field(page, 'observer.who').inputValue()).toBe('Nobody else')
+        expect(await field(page, 'observer.how').inputValue()).toBe('Nobody else')
         await page.goto('/kept')
         await page.click('#begun summary')
         expect(await waits(page)).toBe(1)
