@@ -42,11 +42,12 @@ export function onCopy(
     const done = await putIn(draft, step, left)
     sending = false
     if (done.kind === 'kept' && /\/both$/.test(done.to)) location.assign(done.to)
-    else if (done.kind !== 'offline') tell(done)
+    else if (done.kind === 'offline') taken()
+    else tell(done)
   }
-  // What saves the form may have been first, and then nothing is left here to send.
+  // What saves the form may have been first, also while this was sending the same and found no signal; then nothing is left.
   const taken = () => {
-    if (found !== null && !sending && textsHere(draft) === null)
+    if (found !== null && textsHere(draft) === null)
       tell({ kind: 'kept', to: inLanguage(`/write/${draft}/${step}`) })
   }
   const online = () => void send()
