@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import type { WrittenKind } from '#lib/entry/body.ts'
 import { type Change, diffWords } from '#lib/entry/diff.ts'
-import { isList, type Json, type Path, pathText } from '#lib/entry/json.ts'
+import { isList, isObject, type Json, type Path, pathText } from '#lib/entry/json.ts'
 import { asWritten } from '../_ui/as-written.ts'
 import { formatList } from '../_words/format.ts'
 import { locale, words } from '../_words/index.ts'
@@ -21,7 +21,8 @@ const isBlank = (change: Change): boolean =>
   change.kind === 'added' &&
   (change.after === false ||
     change.after === 'not-recorded' ||
-    (isList(change.after) && change.after.length === 0))
+    (isList(change.after) && change.after.length === 0) ||
+    (isObject(change.after) && Object.keys(change.after).length === 0))
 
 /**
  * What differs between two versions, a field at a time: what was there, what is there now, long texts by words.

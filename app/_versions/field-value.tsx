@@ -32,11 +32,13 @@ export function FieldValue({ kind, path, value, shown }: Valued): ReactNode {
         ))}
       </ul>
     )
-  const look = lookOf(bodyTree(kind), formName(path))
-  if (typeof value === 'string' && look.as === 'picture')
-    return <Photo photo={{ sha256: value, alt: '' }} facts={shown.pictures.get(value)} />
   const said = valueText(kind, path, value, shown)
-  return typeof value === 'string' && !OURS.has(look.as) ? <Written>{said}</Written> : said
+  // Only a text is asked how its form asks it: an object, or a list without items, is no field of a form.
+  if (typeof value !== 'string') return said
+  const look = lookOf(bodyTree(kind), formName(path))
+  if (look.as === 'picture')
+    return <Photo photo={{ sha256: value, alt: '' }} facts={shown.pictures.get(value)} />
+  return OURS.has(look.as) ? said : <Written>{said}</Written>
 }
 
 /** Looks whose values we put into words; any other text stands as it was written. */
@@ -48,7 +50,11 @@ export function valueText(kind: WrittenKind, path: Path, value: Json, shown: Sho
   if (isList(value))
     return value.length === 0
       ? t('value.none')
-      : formatList(value.map((one) => oneText(kind, path, one, shown)))
+      : formatList(
+          value.map((one) =>
+            isObject(one) ? itemText(kind, [...path, '[]'], one, shown) : oneText(kind, path, one, shown),
+          ),
+        )
   if (isObject(value) && !isRange(value))
     return Object.keys(value).length === 0 ? t('value.none') : itemText(kind, path, value, shown)
   return oneText(kind, path, value, shown)
