@@ -20,14 +20,14 @@ function places(node: Node, path: Path = []): Path[] {
 }
 
 /** A value that may stand where the schema has this node; `empty` with as little in it as it can have. */
-function valueOf(node: Node, empty: boolean): Json {
+function sampleFor(node: Node, empty: boolean): Json {
   switch (node.type) {
     case 'object': {
       const fields = Object.entries(node.fields).filter(([, { optional }]) => !(empty && optional))
-      return Object.fromEntries(fields.map(([key, field]) => [key, valueOf(field, empty)]))
+      return Object.fromEntries(fields.map(([key, field]) => [key, sampleFor(field, empty)]))
     }
     case 'list':
-      return empty ? [] : [valueOf(node.of, empty)]
+      return empty ? [] : [sampleFor(node.of, empty)]
     case 'range':
       return { low: 1, typical: 2, high: 3 }
     case 'number':
@@ -57,7 +57,7 @@ describe('FieldValue', () => {
       const shown = { nameOf: () => undefined, pictures: new Map() }
       for (const path of places(bodyTree(kind)))
         for (const empty of [true, false]) {
-          const value = valueOf(nodeOf(bodyTree(kind), path), empty)
+          const value = sampleFor(nodeOf(bodyTree(kind), path), empty)
           const drawn = renderToStaticMarkup(FieldValue({ kind, path, value, shown }))
           expect(drawn, `${path.join('.')} ${JSON.stringify(value)}`).not.toBe('')
         }
