@@ -29,10 +29,14 @@ function takeFocus(form: HTMLFormElement, step: string): void {
   })
   const faults = document.getElementById('faults')
   faults?.focus()
-  if (faults !== null || button?.step !== step || document.activeElement !== document.body) return
-  const same = `button[value="${CSS.escape(button.value)}"]:not([aria-hidden])`
+  if (faults !== null || button?.step !== step) return
+  const same = form.querySelector<HTMLElement>(
+    `button[value="${CSS.escape(button.value)}"]:not([aria-hidden])`,
+  )
+  // Whoever went on to another field meanwhile stays there.
+  if (document.activeElement !== document.body && document.activeElement !== same) return
   const added = document.getElementById(decodeURIComponent(location.hash.slice(1)))
-  ;(added ?? form.querySelector<HTMLElement>(same))?.focus()
+  ;(added ?? same)?.focus()
 }
 
 /** Saves the form that it stands in by itself, says so, and offers what an earlier visit left in this browser. */

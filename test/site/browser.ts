@@ -37,6 +37,12 @@ export async function follow(page: Page, act: () => Promise<unknown>): Promise<v
   await Promise.all([page.waitForEvent('load'), act()])
 }
 
+/** Until a script follows the form of a calculation. */
+export const live = (page: Page) =>
+  page.waitForFunction(() =>
+    Object.keys(document.querySelector('.bench-form') ?? {}).some((key) => key.startsWith('__reactProps')),
+  )
+
 /**
  * Opens a page of a fresh profile that keeps note of trouble. Close its context when done. What is asked for goes to the
  * site itself: the worker that keeps pages is only let in where a test is about it.

@@ -7,7 +7,7 @@ import { benchData } from '../../app/_ui/workshop/data.ts'
 import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'
 import { workOut } from '../../app/_ui/workshop/run.ts'
 import { CALCULATIONS } from '../../app/work-out/calculations.ts'
-import { follow, openBrowser, openPage } from './browser.ts'
+import { follow, live, openBrowser, openPage } from './browser.ts'
 import { lookOver } from './look-over.ts'
 import { SITE } from './pages.ts'
 
@@ -53,12 +53,6 @@ function exampleOf(calculation: AnyCalculation) {
 
 /** Sends the form as it stands, without a script. */
 const send = (page: Page) => follow(page, () => page.click('.bench-form button[type=submit]:not([name])'))
-
-/** Until a script follows the form. */
-const live = (page: Page) =>
-  page.waitForFunction(() =>
-    Object.keys(document.querySelector('.bench-form') ?? {}).some((key) => key.startsWith('__reactProps')),
-  )
 
 const settled = (page: Page, wanted: readonly string[]) =>
   expect.poll(() => textsOn(page), { timeout: 10_000 }).toEqual(wanted)
