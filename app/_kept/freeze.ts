@@ -1,6 +1,6 @@
 import type { KeptBlock, KeptCell, KeptFigure } from '#lib/entry/kept-sheet.ts'
 import type { Range } from '#lib/mortar/range.ts'
-import type { System } from '../_ui/workshop/asked.ts'
+import type { System } from '../_ui/systems.ts'
 import { inSystem, isFigure } from '../_ui/workshop/figures.ts'
 import type { Block, Cell, Figure } from '../_ui/workshop/shown.ts'
 

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Typed } from '../../app/_http/form.ts'
-import { SYSTEMS } from '../../app/_ui/workshop/asked.ts'
+import { SYSTEMS } from '../../app/_ui/systems.ts'
 import type { AnyCalculation } from '../../app/_ui/workshop/calculation.ts'
 import { benchData } from '../../app/_ui/workshop/data.ts'
 import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'

@@ -5,10 +5,6 @@ import type { Typed } from '../../_http/form.ts'
 import type { Option } from '../field.tsx'
 import type { BenchMaterial } from './brought.ts'
 
-/** Units that a page asks and answers in. */
-export const SYSTEMS = ['metric', 'us'] as const
-export type System = (typeof SYSTEMS)[number]
-
 /** A figure that is taken where nothing is typed, and how it is known. */
 export interface Usual extends Range {
   readonly basis: Basis

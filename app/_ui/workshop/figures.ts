@@ -5,7 +5,7 @@ import { convert, convertRange, shownUnit } from '#lib/mortar/units.ts'
 import { moneyText } from '../money-text.ts'
 import { quantityText } from '../quantity.tsx'
 import { ratioText } from '../ratio-text.ts'
-import type { System } from './asked.ts'
+import type { System } from '../systems.ts'
 import { type Block, type Cell, type Figure, type Said, wordsOf } from './shown.ts'
 
 type Printable = Pick<Figure, 'value' | 'unit' | 'as' | 'liquid' | 'bench'>

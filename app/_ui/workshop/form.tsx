@@ -1,7 +1,7 @@
 import type { SubmitEvent } from 'react'
 import { words } from '../../_words/index.ts'
 import { Field, SelectField } from '../field.tsx'
-import { SYSTEMS } from './asked.ts'
+import { SYSTEMS } from '../systems.ts'
 import type { BenchData } from './brought.ts'
 import { BenchField } from './fields.tsx'
 import type { FieldRead } from './read.ts'

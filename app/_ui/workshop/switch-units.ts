@@ -3,7 +3,7 @@ import type { Typed } from '../../_http/form.ts'
 import { markName } from '../../_http/form.ts'
 import { formatTyped } from '../../_words/format.ts'
 import { retypedText } from '../amount-text.ts'
-import { SYSTEMS, type System } from './asked.ts'
+import type { System } from '../systems.ts'
 import type { BenchData } from './brought.ts'
 import type { AnyCalculation } from './calculation.ts'
 import { askedUnitOf, readForm } from './read.ts'
@@ -36,9 +36,3 @@ export function switchUnits(
 }
 
 const rounded = (value: number) => formatTyped(Number(value.toPrecision(4)))
-
-/** The system that a form without a script asks to change to, if it is another than it is written in. */
-export function askedSystem(typed: Typed): System | undefined {
-  const to = SYSTEMS.find((one) => one === typed.in)
-  return to === (typed.units ?? 'metric') ? undefined : to
-}

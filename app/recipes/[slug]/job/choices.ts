@@ -2,7 +2,8 @@ import { LIME_STATES } from '#lib/entry/terms.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import { WORK_KINDS } from '#lib/mortar/takeoff.ts'
 import type { Typed } from '../../../_http/form.ts'
-import { fieldOfWork, SANDS, SYSTEMS } from './fields.ts'
+import { SYSTEMS } from '../../../_ui/systems.ts'
+import { fieldOfWork, SANDS } from './fields.ts'
 
 /** The fields that choose from a list; the address may hold anything. */
 const CHOICES = { use: WORK_KINDS, lime: LIME_STATES, sand: SANDS, units: SYSTEMS, in: SYSTEMS } as const

@@ -3,10 +3,6 @@ import { LIME_STATES, type LimeState, type Use } from '#lib/entry/terms.ts'
 import type { Basis, Range } from '#lib/mortar/range.ts'
 import { WORK_KINDS, type WorkKind, workFields } from '#lib/mortar/takeoff.ts'
 
-/** Units that the page asks and answers in. */
-export const SYSTEMS = ['metric', 'us'] as const
-export type System = (typeof SYSTEMS)[number]
-
 /** How wet the sand and earth on site are. */
 export const SANDS = ['dry', 'damp', 'measured'] as const
 export type Sand = (typeof SANDS)[number]

@@ -34,6 +34,8 @@ export function followTyping(
   let mark: ReturnType<typeof setTimeout> | undefined
   let asked = new AbortController()
   let failed = false
+  /** What a button asked for that no answer has brought yet; typing on does not take it back. */
+  let wanted: { readonly wish: Wish; readonly moves: boolean } | undefined
   let shown = location.search
   /** What the address holds of the form, with versions or without. */
   let held = isTouched(form) ? '' : String(queryOf(form))
@@ -53,7 +55,10 @@ export function followTyping(
       const answered = await ask(address, wish, signal)
       const retyped = takeForm(answered, cause)
       takeAddress(answered, cause)
-      if (cause === 'pressed') focusOn(form, wish)
+      if (cause === 'pressed') {
+        if (wanted?.moves) focusOn(form, wish)
+        wanted = undefined
+      }
       await turn()
       if (signal.aborted) return
       takeSheet(answered)
@@ -105,8 +110,14 @@ export function followTyping(
   }
   const typed = () => {
     begin()
-    pause = setTimeout(() => work(addressNow(), wishOf(form), 'typed'), PAUSE_MS)
+    if (wanted !== undefined) wanted = { ...wanted, moves: false }
+    pause = setTimeout(() => workNow(), PAUSE_MS)
   }
+  /** Asks for what stands in the form, and for what a button still has to do. */
+  const workNow = () =>
+    wanted === undefined
+      ? work(addressNow(), wishOf(form), 'typed')
+      : work(addressNow(), wanted.wish, 'pressed')
   const pressed = (event: SubmitEvent) => {
     const button = event.submitter
     if (!(button instanceof HTMLButtonElement) || button.name !== 'show') return
@@ -114,10 +125,12 @@ export function followTyping(
     begin()
     // Going back leads to the form as it was when the button was pressed.
     if (held !== String(queryOf(form))) window.history.replaceState(null, '', addressNow())
-    void work(addressNow(), button.value, 'pressed')
+    wanted = { wish: button.value, moves: true }
+    void workNow()
   }
   const wentBack = () => {
     if (location.search === shown) return
+    wanted = undefined
     begin()
     void work(location.href, wishOf(form), 'back')
   }
@@ -125,7 +138,7 @@ export function followTyping(
   const opened = ({ target }: Event) => {
     if (!(target instanceof HTMLDetailsElement) || !target.open || target.dataset.left === undefined) return
     begin()
-    void work(addressNow(), wishOf(form), 'typed')
+    void workNow()
   }
   const online = () => {
     if (failed) typed()

@@ -7,6 +7,7 @@ import { MOST_WORKS } from '#lib/mortar/job-works.ts'
 import { WORK_KINDS, type WorkKind } from '#lib/mortar/takeoff.ts'
 import { convert, shownUnit } from '#lib/mortar/units.ts'
 import { type AmountRead, readAmount, type Typed } from '../../../_http/form.ts'
+import { askedSystem, SYSTEMS, type System } from '../../../_ui/systems.ts'
 import { formatNumber } from '../../../_words/format.ts'
 import { pick, unknownChoices } from './choices.ts'
 import {
@@ -22,12 +23,10 @@ import {
   SANDS,
   type Sand,
   SITE_FIELDS,
-  SYSTEMS,
-  type System,
 } from './fields.ts'
 import { merge, place, requested } from './make-request.ts'
 import { assumedFields, ownFields } from './own-figures.ts'
-import { askedSystem, switchUnits } from './switch-units.ts'
+import { switchUnits } from './switch-units.ts'
 import { asksLive, wantsExamples } from './wish.ts'
 import { arrangeWorks } from './works.ts'
 

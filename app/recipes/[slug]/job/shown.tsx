@@ -1,7 +1,7 @@
 import type { Range } from '#lib/mortar/range.ts'
 import { convert, convertRange, shownUnit } from '#lib/mortar/units.ts'
 import { Quantity, quantityText } from '../../../_ui/quantity.tsx'
-import type { System } from './fields.ts'
+import type { System } from '../../../_ui/systems.ts'
 
 /**
  * A metric quantity in the units that the reader works in.

@@ -1,14 +1,8 @@
 import { shownUnit } from '#lib/mortar/units.ts'
 import { markName, type Typed } from '../../../_http/form.ts'
 import { retypedText } from '../../../_ui/amount-text.ts'
-import { SYSTEMS, type System } from './fields.ts'
+import type { System } from '../../../_ui/systems.ts'
 import type { ReadField } from './read-inputs.ts'
-
-/** The system that the form asks to change to (`in`), if it is another than it is written in (`units`). */
-export function askedSystem({ in: wanted, units }: Typed): System | undefined {
-  const to = SYSTEMS.find((one) => one === wanted)
-  return to === (units ?? 'metric') ? undefined : to
-}
 
 /**
  * What was typed, in the units of another system: figures are converted, never read as if they had been typed in the

@@ -1,9 +1,9 @@
 import type { JobSheet } from '#lib/mortar/job-types.ts'
 import { DataTable } from '../../../_ui/data-table.tsx'
 import { Quantity } from '../../../_ui/quantity.tsx'
+import type { System } from '../../../_ui/systems.ts'
 import { formatNumber } from '../../../_words/format.ts'
 import { words } from '../../../_words/index.ts'
-import type { System } from './fields.ts'
 import { ofWork } from './labels.ts'
 import { Shown } from './shown.tsx'
 
