@@ -20,7 +20,8 @@ export type CautionId = (typeof CAUTION_IDS)[number]
 const HEAVY_PACK_KG = 20
 
 const LIMEWASH: ReadonlySet<string> = new Set(['limewash'])
-const RAKING: ReadonlySet<string> = new Set(['pointing', 'pointing-rubble', 'deep-packing'])
+/** Takes support out of a wall, or loads it with what does not yet carry. */
+const MAY_MOVE: ReadonlySet<string> = new Set(['pointing', 'pointing-rubble', 'deep-packing', 'grout'])
 
 /** Cautions that fit what is on site; the pages add those that a single material carries. */
 export function cautionsFor(
@@ -40,7 +41,7 @@ export function cautionsFor(
     mixer: input.mixerL !== undefined,
     lifting: Object.values(input.packsKg ?? {}).some((kg) => kg >= HEAVY_PACK_KG),
     'lime-waste': has('lime', 'cement'),
-    'deep-raking-and-packing': hasWorkOf(input, RAKING),
+    'deep-raking-and-packing': hasWorkOf(input, MAY_MOVE),
   }
   return CAUTION_IDS.filter((id) => calls[id])
 }

@@ -5,6 +5,7 @@ import { type JobInput, type JobSheet, METHODS } from '#lib/mortar/job-types.ts'
 import { orderPacks } from '#lib/mortar/packs.ts'
 import { exactly, type Range } from '#lib/mortar/range.ts'
 import { orderSteps, settingOf } from '#lib/mortar/sequence.ts'
+import type { Work } from '#lib/mortar/takeoff.ts'
 import { SUMS_VERSION } from '#lib/mortar/version.ts'
 import { value } from './check.ts'
 import { GOOD, known, lime, PURE, part, RANGED_LIME, RANGED_SAND, SAND, sand } from './core-fixtures.ts'
@@ -294,6 +295,14 @@ describe('a job of several works', () => {
     expect(found.cautions).toContain('deep-raking-and-packing')
     expect(ids(found)).toContain('trial-pat-first')
     expect(ids(sheet({ ...quick, work: bed }))).not.toContain('trial-pat-first')
+  })
+
+  test.each<Work>([
+    { kind: 'pointing-rubble', areaM2: 24, jointShare: 0.2, depthMm: 25 },
+    { kind: 'deep-packing', areaM2: 4, jointShare: 0.2, depthMm: 120 },
+    { kind: 'grout', masonryM3: 2, voidShare: 0.05 },
+  ])('warns of walls that move wherever support is taken out or a wall is loaded wet: %o', (work) => {
+    expect(sheet({ work }).cautions).toContain('deep-raking-and-packing')
   })
 
   test('adds no bricks of one work to those of another', () => {

@@ -4,7 +4,18 @@ import type { Page } from 'playwright-core'
  * Tells what of an open page is lost at its present size: what makes the page scroll sideways, words cut off by their
  * box, words over other words, controls over other controls.
  */
-export const lost = (page: Page): Promise<string[]> => page.evaluate(lostHere)
+export async function lost(page: Page): Promise<string[]> {
+  await drawAll(page)
+  return page.evaluate(lostHere)
+}
+
+/** Has all of a page laid out: what is only drawn once it is scrolled to hides whatever is wrong with it. */
+export const drawAll = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const sheet = new CSSStyleSheet()
+    sheet.replaceSync('* { content-visibility: visible !important }')
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]
+  })
 
 /** Runs in the page, so it may use nothing of this file. */
 function lostHere(): string[] {
@@ -45,6 +56,7 @@ function lostHere(): string[] {
   for (const element of document.body.querySelectorAll('*')) {
     if (!(element instanceof HTMLElement) || !element.textContent?.trim()) continue
     const style = styleOf(element)
+    if (style.contentVisibility === 'auto') found.push(`not drawn: ${say(element)}`)
     const cuts = (overflow: string) => overflow === 'hidden' || overflow === 'clip'
     if (!cuts(style.overflowX) && !cuts(style.overflowY)) continue
     if (forEars(element) || !seen(element)) continue

@@ -454,6 +454,33 @@ describe('The job sheet with a script', () => {
     })
   })
 
+  it('adds the work that was asked for also where somebody types on before the answer comes', async () => {
+    await opened(job({ depth: '25', 'joint-share': '20' }), async (page) => {
+      let isFirst = true
+      let asked = () => {}
+      const onWay = new Promise<void>((resolve) => {
+        asked = resolve
+      })
+      await page.route('**/job?*', async (route) => {
+        // The first is never answered: what is typed meanwhile takes its place.
+        if (!isFirst) return route.continue()
+        isFirst = false
+        asked()
+      })
+      await page.click('.job-form button[value=more]')
+      await onWay
+      await page.focus('input[name=area]')
+      await page.keyboard.press('Home')
+      await page.keyboard.type('3')
+      await page.locator('select[name=use-2]').waitFor()
+      const area = page.locator('input[name=area]')
+      expect(await area.inputValue()).toBe('324')
+      expect(await area.evaluate((one) => one === document.activeElement)).toBe(true)
+      await page.goBack()
+      await page.locator('select[name=use-2]').waitFor({ state: 'detached' })
+    })
+  })
+
   it('brings the working, left out while it is closed, when it is opened', async () => {
     await opened(job({ depth: '25', 'joint-share': '20' }), async (page) => {
       await page.fill('input[name=area]', '50')

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module'
 import { fileURLToPath } from 'node:url'
 import type { AxeResults, RunOptions } from 'axe-core'
 import type { Page } from 'playwright-core'
+import { drawAll } from './fits.ts'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
@@ -30,6 +31,7 @@ const VIEWS = [
 export async function lookOver(page: Page, name?: string): Promise<string[]> {
   const before = page.viewportSize()
   const found: string[] = []
+  await drawAll(page)
   for (const { width, colorScheme, media, picture } of VIEWS) {
     await page.emulateMedia({ media, colorScheme })
     await page.setViewportSize({ width, height: 900 })

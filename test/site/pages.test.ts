@@ -70,10 +70,17 @@ describe('In colours that a reader has chosen for every page', () => {
     await takePicture(page, `${name}-forced`)
     expect(await page.evaluate(foreignColours)).toEqual([])
     await page.keyboard.press('Tab')
-    const [ring, paper] = await page.evaluate(() => [
-      getComputedStyle(document.activeElement ?? document.body).outlineColor,
-      getComputedStyle(document.body).backgroundColor,
-    ])
+    const { ring, paper, ...drawn } = await page.evaluate(() => {
+      const at = document.activeElement ?? document.body
+      const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(at)
+      return {
+        ring: outlineColor,
+        paper: getComputedStyle(document.body).backgroundColor,
+        stands: at !== document.body,
+        ringed: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2,
+      }
+    })
+    expect(drawn).toEqual({ stands: true, ringed: true })
     expect(ring).not.toBe(paper)
     await page.emulateMedia({ forcedColors: null, colorScheme: null })
   })
