@@ -25,10 +25,16 @@ const VIEWS = [
 
 /**
  * Looks over an open page as a reader would who sees it wide and narrow, dark and on paper, or has it read out: takes
- * pictures (`<name>-<width>.jpg`, none without a name) and tells what is wrong, each with its place. Leaves it light,
- * on a screen.
+ * pictures (`<name>-<width>.jpg`) and tells what is wrong, each with its place. Leaves it light, on a screen. A state of
+ * a page needs no name: then no picture is taken, and of the dark colours it has those that its page was seen in.
  */
 export async function lookOver(page: Page, name?: string): Promise<string[]> {
+  const found = await lookAround(page, name)
+  return [...found, ...(await violations(page, {}))]
+}
+
+/** The same without axe in light colours, for where `lookCloser` has it look at all that is unfolded. */
+export async function lookAround(page: Page, name?: string): Promise<string[]> {
   const before = page.viewportSize()
   const found: string[] = []
   await drawAll(page)
@@ -39,11 +45,11 @@ export async function lookOver(page: Page, name?: string): Promise<string[]> {
     if (excess > 0) found.push(`${excess} px wider than its window of ${width} px (${media})`)
     if (picture && name !== undefined)
       await takePicture(page, `${name}-${media === 'print' ? 'print' : width}`)
-    if (colorScheme === 'dark') found.push(...(await violations(page, { runOnly: ['color-contrast'] })))
+    if (colorScheme === 'dark' && name !== undefined)
+      found.push(...(await violations(page, { runOnly: ['color-contrast'] })))
   }
   await page.emulateMedia({ media: 'screen', colorScheme: 'light' })
   if (before) await page.setViewportSize(before)
-  found.push(...(await violations(page, {})))
   return found
 }
 

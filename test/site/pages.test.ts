@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openBrowser, openPage, type Watched } from './browser.ts'
 import { lost } from './fits.ts'
 import { lookCloser } from './look-closer.ts'
-import { lookOver, takePicture } from './look-over.ts'
+import { lookAround, takePicture } from './look-over.ts'
 import { unheard } from './names.ts'
 import { firstCase, PAGES, SITE } from './pages.ts'
 
@@ -28,7 +28,7 @@ async function faultsOf(path: string, look: () => Promise<string[]>): Promise<st
 }
 
 const look = async (name: string) => [
-  ...(await lookOver(watched.page, name)),
+  ...(await lookAround(watched.page, name)),
   ...(await lookCloser(watched.page)),
 ]
 

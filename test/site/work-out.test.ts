@@ -7,7 +7,7 @@ import { benchData } from '../../app/_ui/workshop/data.ts'
 import { figureText, namedFigures } from '../../app/_ui/workshop/figures.ts'
 import { workOut } from '../../app/_ui/workshop/run.ts'
 import { CALCULATIONS } from '../../app/work-out/calculations.ts'
-import { follow, live, openBrowser, openPage } from './browser.ts'
+import { follow, live, openBrowser, openPage, type Watched } from './browser.ts'
 import { lookOver } from './look-over.ts'
 import { SITE } from './pages.ts'
 
@@ -15,8 +15,13 @@ import { SITE } from './pages.ts'
 const MOST_SHEETS = 2
 
 let browser: Browser
+/** One page with a script and one without, for all: what they share is fetched once. */
+let withScript: Watched
+let withoutScript: Watched
 beforeAll(async () => {
   browser = await openBrowser()
+  withScript = await openPage(browser, { baseURL: SITE })
+  withoutScript = await openPage(browser, { baseURL: SITE, javaScriptEnabled: false })
 })
 afterAll(() => browser.close())
 
@@ -25,11 +30,13 @@ async function withPage(
   javaScriptEnabled: boolean,
   look: (page: Page) => Promise<void>,
 ): Promise<void> {
-  const { page, trouble } = await openPage(browser, { baseURL: SITE, javaScriptEnabled })
+  const { page, trouble } = javaScriptEnabled ? withScript : withoutScript
+  trouble.length = 0
+  await page.emulateMedia({ media: null })
   await page.goto(path)
   await look(page)
+  await page.unrouteAll()
   expect(trouble).toEqual([])
-  await page.context().close()
 }
 
 /** What the sums themselves say, as a reader in these units sees it. */
