@@ -129,6 +129,34 @@ describe('restoreBackup(dataDir, path, trusted)', () => {
     expect(await writeHeads(dataDir)).toMatchObject({ file: null, contradicted: [] })
   })
 
+  it('fills a column that is newer than the backup’s rows as the database fills it', async () => {
+    const newer = ['language', 'tries']
+    let left = 0
+    const without = (keep: (nth: number) => boolean) =>
+      forged((lines) =>
+        lines.map((text, nth) => {
+          const line = JSON.parse(text)
+          if (line.line !== 'row' || keep(nth) || newer.every((key) => !(key in line.row))) return text
+          left += 1
+          const row = Object.entries(line.row).filter(([key]) => !newer.includes(key))
+          return JSON.stringify({ ...line, row: { ...Object.fromEntries(row), unheard: 'of' } })
+        }),
+      )
+    // All of an earlier time, and rows of two times side by side.
+    await restoreBackup(
+      dataDir,
+      without(() => false),
+    )
+    expect(await rows()).toEqual(original)
+    expect(left).toBeGreaterThan(3)
+    await moveToEmptyDatabase()
+    await restoreBackup(
+      dataDir,
+      without((nth) => nth % 2 === 0),
+    )
+    expect(await rows()).toEqual(original)
+  })
+
   it('goes only into an empty database', async () => {
     await restoreBackup(dataDir, path)
     await expect(restoreBackup(dataDir, path)).rejects.toThrow('only into an empty database')

@@ -41,9 +41,40 @@ export async function* readSideRows(
   await tx.$executeRaw`CLOSE ${cursor}`
 }
 
-/** Puts rows back as they were read. A column that is newer than the rows takes null, or refuses them. */
+/**
+ * Puts rows back as they were read. A column that is newer than a row takes its default, or null, or refuses it; what
+ * was read from a column that is gone is left out.
+ */
 export async function insertSideRows(tx: Db, table: SideTable, rows: readonly SideRow[]): Promise<void> {
   if (rows.length === 0) return
-  await tx.$executeRaw`
-    INSERT INTO ${name(table)} SELECT * FROM jsonb_populate_recordset(NULL::${name(table)}, ${JSON.stringify(rows)}::jsonb)`
+  const columns = await columnsOf(tx, table)
+  // A column that is named takes null from rows that lack it, so only what they have is named.
+  for (const [names, alike] of byColumns(rows, columns)) {
+    const named = Prisma.raw(names)
+    await tx.$executeRaw`
+      INSERT INTO ${name(table)} (${named})
+      SELECT ${named} FROM jsonb_populate_recordset(NULL::${name(table)}, ${JSON.stringify(alike)}::jsonb)`
+  }
+}
+
+/** Names of the table's columns that can be written to. */
+async function columnsOf(tx: Db, table: SideTable): Promise<string[]> {
+  const found = await tx.$queryRaw<{ column: string }[]>`
+    SELECT attname AS column FROM pg_attribute
+    WHERE attrelid = ${`"${table}"`}::regclass AND attnum > 0 AND NOT attisdropped AND attgenerated = ''
+    ORDER BY attnum`
+  return found.map(({ column }) => column)
+}
+
+/** Rows by the columns that they have, as SQL names them. Keys of a row come from a file; of these only the table's own go in. */
+function byColumns(rows: readonly SideRow[], columns: readonly string[]): Map<string, SideRow[]> {
+  const groups = new Map<string, SideRow[]>()
+  for (const row of rows) {
+    const has = columns.filter((column) => Object.hasOwn(row, column))
+    const names = has.map((column) => `"${column}"`).join(', ')
+    const alike = groups.get(names)
+    if (alike) alike.push(row)
+    else groups.set(names, [row])
+  }
+  return groups
 }
