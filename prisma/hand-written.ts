@@ -36,10 +36,11 @@ export const HAND_WRITTEN = {
     'Upload_sane',
   ],
   /** Names of indexes, and `table.column`s, that the comparison would want dropped: text-search columns, indexes
-   * of expressions. */
+   * of expressions or of some rows only. */
   inSchemaTables: [
     'Revision_photos',
     'CaseIndex_disputed',
+    'KeptSheet_recipe',
     'VisitIndex_others',
     'revision_waiting',
   ] as readonly string[],

@@ -8,12 +8,13 @@ import { closeDb, db } from '#lib/db/client.ts'
 import { type KeptSheet, ownKeptSheet } from '#lib/db/kept-sheets.ts'
 import { backup } from '#lib/workflow/backup.ts'
 import { type Erasure, eraseBody } from '#lib/workflow/erase.ts'
+import { clearSheets } from '#lib/workflow/erase-sheets.ts'
 import { restoreBackup } from '#lib/workflow/restore-backup.ts'
 import { type Keeping, keepSheet } from '#lib/workflow/sheet-keep.ts'
 import { verify } from '#lib/workflow/verify.ts'
 import { workSheet } from '../../app/_kept/worked-sheet.ts'
 import { copyTemplate } from '../support/database.ts'
-import { makeRecipe, publish, STEWARD } from '../support/make.ts'
+import { makeCase, makeRecipe, publish, STEWARD } from '../support/make.ts'
 import { makePerson, type Person } from '../support/people.ts'
 
 const dataDir = mkdtempSync(join(tmpdir(), 'putlog-erase-sheets-'))
@@ -131,11 +132,55 @@ describe('eraseBody(actor, erasure) of a recipe', () => {
 
   it('leaves sheets of other versions alone that show none of its words, and words that others tell too', async () => {
     await publish('recipe', 'shared', makeRecipe({ title: 'Shared lime' }))
-    await publish('recipe', 'shared', makeRecipe({ title: 'Shared lime', summary: 'Names somebody.' }), 1)
     const id = await keep(keeper, 'shared', 1)
+    const worse = { standing: 'known-hazard', standingReason: REASON } as const
+    await publish('recipe', 'shared', makeRecipe({ title: 'Shared lime', ...worse }), 1)
     const row = await rowOf(id)
     await eraseBody(STEWARD, order('shared', 2))
     expect(await rowOf(id)).toBe(row)
+    // Nor was it held meanwhile, as a row is that is read to be looked through.
+    expect(await db().$queryRaw`SELECT xmax::text FROM "KeptSheet" WHERE id = ${id}::uuid`).toEqual([
+      { xmax: '0' },
+    ])
+  })
+
+  it('reaches every sheet of the recipe, however many there are', async () => {
+    await publish('recipe', 'many', makeRecipe({ title: TITLE }))
+    const id = await keep(await makePerson(), 'many', 1)
+    await db().$executeRaw`
+      INSERT INTO "KeptSheet" SELECT (jsonb_populate_record(t, jsonb_build_object('id', gen_random_uuid()))).*
+      FROM "KeptSheet" t, generate_series(1, 250) WHERE id = ${id}::uuid`
+    await eraseBody(STEWARD, order('many'))
+    expect(await db().keptSheet.count({ where: { recipeSlug: 'many', recipeTitle: null } })).toBe(251)
+    const { lines } = await listActs({ act: 'erase-body', subject: 'many' })
+    expect(lines).toMatchObject([{ detail: { sheets: 251 } }])
+  })
+
+  it('finds them by an index', async () => {
+    const plan = await db().$transaction(async (tx) => {
+      await tx.$executeRaw`SET LOCAL enable_seqscan = off`
+      return tx.$queryRaw<
+        { 'QUERY PLAN': string }[]
+      >`EXPLAIN SELECT FROM "KeptSheet" WHERE "recipeSlug" = 'many' ORDER BY id LIMIT 100 FOR UPDATE`
+    })
+    expect(plan.map((row) => row['QUERY PLAN']).join('\n')).toContain('KeptSheet_recipe')
+  })
+
+  it('asks nothing of kept sheets where the entry is no recipe: they are worked from recipes alone', async () => {
+    await publish('case', 'wall', makeCase())
+    const entry = await db().entry.findUniqueOrThrow({
+      where: { slug: 'wall' },
+      include: { revisions: true },
+    })
+    const [going] = entry.revisions
+    if (going === undefined) throw new Error('nothing was written')
+    await db().$transaction(async (tx) => {
+      expect(await clearSheets(tx, entry, going, new Date())).toEqual([])
+      expect(
+        await tx.$queryRaw`SELECT FROM pg_locks
+        WHERE pid = pg_backend_pid() AND relation = '"KeptSheet"'::regclass`,
+      ).toEqual([])
+    })
   })
 
   it('keeps no sheet that was worked out before, and keeps those worked out after', async () => {
