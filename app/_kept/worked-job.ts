@@ -34,7 +34,7 @@ export async function workedJob(
   const { recipe: entry, inputs, sheet, versions, faults } = job
   if (inputs.fresh) return { ok: false, sentences: [words('kept')('new.fresh')] }
   if (!sheet || !versions) return { ok: false, sentences: faults.map(({ sentence }) => sentence) }
-  const { body: recipe, revision } = entry
+  const { body: recipe, revision, standingFrom } = entry
   const blocks = jobBlocks({ sheet, recipe, inputs })
   const kept = within(workedFrom(inputs), blocks, sheet.cost ? digestOf(withoutCosts(sheet)) : undefined)
   if (!kept.ok) return kept
@@ -46,7 +46,7 @@ export async function workedJob(
       address: addressOf(path, inputs.typed, versions),
       system: inputs.system,
       versions,
-      recipe: { slug, revision, title: recipe.title, invented: recipe.invented },
+      recipe: { slug, revision, standingFrom, title: recipe.title, invented: recipe.invented },
       figures: kept.figures,
     },
   }

@@ -27,7 +27,13 @@ export interface WorkedSheet {
   readonly address: string
   readonly system: System
   readonly versions: FigureVersions
-  readonly recipe: (KeptRecipe & { readonly title: string }) | null
+  readonly recipe:
+    | (KeptRecipe & {
+        readonly title: string
+        /** The revision whose standing, and reason for it, the sheet shows. */
+        readonly standingFrom: number
+      })
+    | null
   readonly figures: KeptFigures
 }
 

@@ -100,6 +100,8 @@ export interface ReadRecipe extends Published<RecipeBody> {
   /** The graver of this revision's standing and that of the one published now: an old address hides no hazard. */
   readonly standing: Standing
   readonly standingReason: string | undefined
+  /** The revision that tells this standing. */
+  readonly standingFrom: number
 }
 
 /** The recipe published at this address, or its earlier revision of that number; null when none can be read. */
@@ -108,8 +110,8 @@ export async function recipeBySlug(slug: string, revision?: number): Promise<Rea
   if (found === null) return null
   await readMaterials(materialsIn(found.body))
   const now = found.revision < found.latest ? await publishedBySlug('recipe', slug, null) : null
-  const grave = now && gravity(now.body) >= gravity(found.body) ? now.body : found.body
-  return { ...found, standing: grave.standing, standingReason: grave.standingReason }
+  const { body, revision: standingFrom } = now && gravity(now.body) >= gravity(found.body) ? now : found
+  return { ...found, standing: body.standing, standingReason: body.standingReason, standingFrom }
 }
 
 /** A recipe's body with the standing that it has today: what may be worked out from it rests on that. */

@@ -3,6 +3,7 @@ import type { Actor, Member, System } from '#lib/access/actor.ts'
 import { may, must } from '#lib/access/policy.ts'
 import { recordAct } from '#lib/db/audit.ts'
 import { type Db, db } from '#lib/db/client.ts'
+import { isErased } from '#lib/entry/erased.ts'
 import { slug, text } from '#lib/entry/fields.ts'
 import { bytesOf, KEPT_SYSTEMS, keptFigures, MOST_BYTES } from '#lib/entry/kept-sheet.ts'
 import { Refusal } from '#lib/errors.ts'
@@ -30,6 +31,8 @@ const keeping = z.strictObject({
     .strictObject({
       slug,
       revision: z.int().positive(),
+      /** The revision whose standing, and reason for it, the sheet shows. */
+      standingFrom: z.int().positive(),
       title: z.string().min(1).max(300),
       invented: z.boolean(),
     })
@@ -37,8 +40,6 @@ const keeping = z.strictObject({
   edition: z.string().min(1).max(100),
   sums: z.int().positive(),
   digest: z.string().regex(/^[0-9a-f]{10}$/, 'wrong-format'),
-  /** When its inputs were begun to be worked out: nothing of its recipe may have been erased since. */
-  workedAt: z.date(),
 })
 export type Keeping = z.infer<typeof keeping>
 
@@ -50,14 +51,14 @@ export const MOST_SHEETS = 200
  *
  * @returns its id, and whether it had been kept before under that id
  * @throws Refusal `forbidden`; `conflict` for an id that is somebody else's, with too many kept, or where a version of
- *   the recipe was erased meanwhile
+ *   the recipe that it shows words of is erased
  */
 export async function keepSheet(
   actor: Actor,
   given: Keeping,
 ): Promise<{ readonly id: string; readonly repeated: boolean }> {
   const owner = must(actor, 'keepSheet', undefined)
-  const { recipe, workedAt, ...told } = parse(keeping, given)
+  const { recipe, ...told } = parse(keeping, given)
   return db().$transaction(async (tx) => {
     // Of two that come at once the second counts what the first has kept.
     await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtext('kept-sheets'), hashtext(${owner.key}))`
@@ -68,7 +69,7 @@ export async function keepSheet(
         'conflict',
         `You keep ${MOST_SHEETS} sheets, as many as one account may. Delete one that you need no more, then keep this one.`,
       )
-    if (recipe !== null && (await erasedSince(tx, recipe.slug, workedAt)))
+    if (recipe !== null && (await showsErased(tx, recipe)))
       throw new Refusal('conflict', 'A version of this recipe was erased meanwhile. Work the sheet out anew.')
     const { count } = await tx.keptSheet.createMany({
       data: [
@@ -90,11 +91,19 @@ export async function keepSheet(
   })
 }
 
-/** Whether a version of this recipe was erased since; its entry is held, so that none is until the sheet is kept. */
-async function erasedSince(tx: Db, slug: string, at: Date): Promise<boolean> {
+/**
+ * Whether a version that the sheet shows words of is erased. The entry is held first: an erasure that has begun is waited
+ * for, since whoever works a sheet out meanwhile still reads the words, and none begins until the sheet is kept.
+ */
+async function showsErased(tx: Db, { slug, revision, standingFrom }: Shown): Promise<boolean> {
   await tx.$executeRaw`SELECT FROM "Entry" WHERE slug = ${slug} FOR SHARE`
-  return (await tx.decision.count({ where: { entry: { slug }, outcome: 'erase', at: { gte: at } } })) > 0
+  const shown = await tx.revision.findMany({
+    where: { entry: { slug }, number: { in: [revision, standingFrom] } },
+    select: { body: true },
+  })
+  return shown.some(({ body }) => isErased(body))
 }
+type Shown = NonNullable<Keeping['recipe']>
 
 const NOT_THEIRS = 'That id belongs to another sheet.'
 

@@ -247,7 +247,6 @@ it('a sheet kept long ago says what differs today, figure by figure, and stays a
   const { id } = await keepSheet(person.member, {
     ...{ id: v4(), name: 'Heap of old', note: '', calculation: sheet.calculation, address: sheet.address },
     ...{ system: sheet.system, recipe: null, edition: 'of-then', sums: 1, digest: sheet.versions.digest },
-    workedAt: new Date(),
     figures: { ...figures, blocks: then },
   })
   const { page, trouble } = await open(person, true)

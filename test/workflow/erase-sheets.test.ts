@@ -32,29 +32,21 @@ const order = (slug: string, number = 1): Erasure => ({
   ...{ key: v4(), slug, number, ground: 'personal-data', words: 'It named the owner of a house.' },
 })
 
-/** Works a job from this revision and keeps the sheet. */
-async function keep(person: Person, slug: string, r: number, over: Partial<Keeping> = {}): Promise<string> {
-  const workedAt = new Date()
+/** A job worked from this revision, to be kept. */
+async function work(slug: string, r: number, over: Partial<Keeping> = {}): Promise<Keeping> {
   const typed = 'use=pointing-rubble&area=12&override=yes&reason=My+own+reason'
   const working = await workSheet(`/recipes/${slug}/job?${typed}&r=${r}`)
   if (!working?.ok) throw new Error(`nothing came of ${slug}: ${JSON.stringify(working)}`)
   const { calculation, address, system, versions, recipe, figures } = working.sheet
   const { edition, sums, digest } = versions
-  const { id } = await keepSheet(person.member, {
-    ...{
-      id: v4(),
-      name: 'West face',
-      note: '',
-      calculation,
-      address,
-      system,
-      figures,
-      edition,
-      sums,
-      digest,
-    },
-    ...{ recipe: recipe as Keeping['recipe'], workedAt, ...over },
-  })
+  return {
+    ...{ id: v4(), name: 'West face', note: '', calculation, address, system, recipe, figures },
+    ...{ edition, sums, digest, ...over },
+  }
+}
+
+async function keep(person: Person, slug: string, r: number, over: Partial<Keeping> = {}): Promise<string> {
+  const { id } = await keepSheet(person.member, await work(slug, r, over))
   return id
 }
 
@@ -68,6 +60,12 @@ const rowOf = async (id: string) => {
     { row: string }[]
   >`SELECT to_jsonb(t)::text AS row FROM "KeptSheet" t WHERE id = ${id}::uuid`
   return row?.row ?? ''
+}
+/** How many statements wait for a lock. */
+const waiting = async () => {
+  const rows = await db().$queryRaw<unknown[]>`
+    SELECT FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'`
+  return rows.length
 }
 const noticesOf = ({ figures }: KeptSheet) =>
   figures.blocks.flatMap((block) => (block.kind === 'notice' ? [block.text] : []))
@@ -183,13 +181,44 @@ describe('eraseBody(actor, erasure) of a recipe', () => {
     })
   })
 
-  it('keeps no sheet that was worked out before, and keeps those worked out after', async () => {
-    await publish('recipe', 'meanwhile', makeRecipe({ title: 'Meanwhile lime' }))
-    await publish('recipe', 'meanwhile', makeRecipe({ title: 'Meanwhile sand' }), 1)
-    const workedAt = new Date()
-    await eraseBody(STEWARD, order('meanwhile'))
-    await expect(keep(keeper, 'meanwhile', 2, { workedAt })).rejects.toMatchObject({ code: 'conflict' })
-    await keep(keeper, 'meanwhile', 2)
+  it('keeps no sheet that shows words of what was erased since it was worked out', async () => {
+    await publish('recipe', 'meanwhile', makeRecipe({ title: TITLE }))
+    const worse = { standing: 'known-hazard', standingReason: REASON } as const
+    await publish('recipe', 'meanwhile', makeRecipe({ title: 'Meanwhile bad', ...worse }), 1)
+    // Its title is the first version's own, and its reason the second's.
+    const [first, second] = [await work('meanwhile', 1), await work('meanwhile', 2)]
+    expect(JSON.stringify(first.figures)).toContain('Ransome')
+    await eraseBody(STEWARD, order('meanwhile', 2))
+    for (const sheet of [first, second])
+      await expect(keepSheet(keeper.member, sheet)).rejects.toMatchObject({ code: 'conflict' })
+    expect(await db().keptSheet.count({ where: { recipeSlug: 'meanwhile' } })).toBe(0)
+  })
+
+  it('keeps none that was worked out while an erasure was under way', async () => {
+    await publish('recipe', 'under-way', makeRecipe({ title: TITLE }))
+    const first = await keep(other, 'under-way', 1)
+    const { erasing, keeping } = await db().$transaction(async (tx) => {
+      // The erasure is decided and not yet done: it waits for this sheet. Readers are still shown what goes.
+      await tx.$executeRaw`SELECT FROM "KeptSheet" WHERE id = ${first}::uuid FOR UPDATE`
+      const erasing = eraseBody(STEWARD, order('under-way'))
+      await expect.poll(waiting, { timeout: 20_000 }).toBe(1)
+      const keeping = keepSheet(keeper.member, await work('under-way', 1)).catch(({ code }) => code)
+      await expect.poll(waiting, { timeout: 20_000 }).toBe(2)
+      return { erasing, keeping }
+    })
+    expect(await keeping).toBe('conflict')
+    await erasing
+    expect(await db().keptSheet.count({ where: { recipeSlug: 'under-way' } })).toBe(1)
+    expect(await rowOf(first)).not.toContain('Ransome')
+  })
+
+  it('keeps those that show none, whenever they were worked out', async () => {
+    await publish('recipe', 'beside', makeRecipe({ title: TITLE }))
+    await publish('recipe', 'beside', makeRecipe({ title: 'Beside sand' }), 1)
+    const before = await work('beside', 2)
+    await eraseBody(STEWARD, order('beside'))
+    const { id } = await keepSheet(keeper.member, before)
+    for (const one of [id, await keep(keeper, 'beside', 2)]) expect(await rowOf(one)).not.toContain('Ransome')
   })
 })
 

@@ -53,7 +53,6 @@ const makeKeeping = (over: Partial<Keeping> = {}): Keeping => ({
   edition: '2026-11',
   sums: 3,
   digest: '0123456789',
-  workedAt: new Date(),
   ...over,
 })
 
@@ -61,10 +60,12 @@ const RECIPE = { slug: 'hot-lime', revision: 2, title: 'Hot lime', invented: tru
 
 describe('keepSheet(actor, keeping)', () => {
   it('keeps what was printed and from what, for its owner alone', async () => {
-    const keeping = makeKeeping({ calculation: 'job', recipe: RECIPE, note: 'North side.\nIn shade.' })
+    const keeping = makeKeeping({
+      ...{ calculation: 'job', recipe: { ...RECIPE, standingFrom: 3 }, note: 'North side.\nIn shade.' },
+    })
     const { id } = await keepSheet(mason.member, keeping)
-    const { recipe, figures, address, system, edition, sums, digest, name, note } = keeping
-    const erased = null
+    const { figures, address, system, edition, sums, digest, name, note } = keeping
+    const [recipe, erased] = [RECIPE, null]
     expect(await ownKeptSheet(mason.key, id)).toMatchObject({
       ...{ recipe, figures, address, system, edition, sums, digest, name, note, erased },
     })
@@ -114,7 +115,7 @@ describe('keepSheet(actor, keeping)', () => {
     const ids = Array.from({ length: MOST_SHEETS - 1 }, () => v4())
     await db().keptSheet.createMany({
       data: ids.map((id) => {
-        const { recipe: _, workedAt: __, ...told } = makeKeeping({ id })
+        const { recipe: _, ...told } = makeKeeping({ id })
         return {
           ...told,
           figures: { ...FIGURES },

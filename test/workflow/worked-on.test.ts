@@ -46,7 +46,6 @@ async function kept({ member, key }: Person, over: Partial<Keeping> = {}): Promi
     edition: '2026-11',
     sums: 3,
     digest: '0123456789',
-    workedAt: new Date(),
     ...over,
   })
   const sheet = await ownKeptSheet(key, id)

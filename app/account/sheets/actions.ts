@@ -27,7 +27,6 @@ export const keepSheet = act('keepSheet', {
   schema: z.strictObject({ ...told, of: z.string().max(6000) }),
   label: keptLabel,
   run: async (actor, { id, name, note, of }) => {
-    const workedAt = new Date()
     const working = await workSheet(of)
     if (working === null) throw new Refusal('invalid', t('new.none'))
     if (!working.ok) throw new Refusal('invalid', working.sentences.join(' '))
@@ -42,7 +41,6 @@ export const keepSheet = act('keepSheet', {
       system,
       recipe,
       figures,
-      workedAt,
       ...versionsOf(versions),
     })
     anew(`/account/sheets/${id}`)
