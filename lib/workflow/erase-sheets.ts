@@ -45,10 +45,13 @@ export async function clearSheets(
   return losers
 }
 
-/** What of a recipe's own words a sheet shows. */
+/** What of a recipe's own words a sheet shows, the longest first: once words within it were struck, it would not be found. */
 function wordsOf(body: unknown): string[] {
   const { title, standingReason } = body as { title?: unknown; standingReason?: unknown }
-  return [title, standingReason].filter((text) => typeof text === 'string').filter((text) => text !== STRUCK)
+  return [title, standingReason]
+    .filter((text) => typeof text === 'string')
+    .filter((text) => text !== STRUCK)
+    .sort((one, other) => other.length - one.length)
 }
 
 /** Those of the words that no other version of the entry tells; an erased one tells nothing. */
@@ -62,7 +65,7 @@ async function toldByItAlone(
     SELECT word FROM unnest(${told}::text[]) word WHERE NOT EXISTS (
       SELECT FROM "Revision" r WHERE r."entryId" = ${entryId}::uuid AND r.id <> ${revisionId}::uuid
         AND word IN (r.body ->> 'title', r.body ->> 'standingReason'))`
-  return alone.map(({ word }) => word)
+  return told.filter((text) => alone.some(({ word }) => word === text))
 }
 
 /**

@@ -128,6 +128,15 @@ describe('eraseBody(actor, erasure) of a recipe', () => {
     expect(await rowOf(id)).not.toContain('Ransome')
   })
 
+  it('takes the whole reason out where it tells the title too', async () => {
+    const reason = `${TITLE} ruined a house.`
+    const body = { title: TITLE, standing: 'known-hazard', standingReason: reason } as const
+    await publish('recipe', 'within', makeRecipe(body))
+    const id = await keep(keeper, 'within', 1)
+    await eraseBody(STEWARD, order('within'))
+    expect(await rowOf(id)).not.toMatch(/Ransome|ruined/)
+  })
+
   it('leaves sheets of other versions alone that show none of its words, and words that others tell too', async () => {
     await publish('recipe', 'shared', makeRecipe({ title: 'Shared lime' }))
     const id = await keep(keeper, 'shared', 1)
