@@ -14,7 +14,7 @@ interface Row {
 }
 
 /** Sheets read at once: an erasure takes little memory, however many keep one. */
-const PIECE = 100
+const PIECE = 50
 
 /**
  * Takes what an erased version of a recipe told in words out of the sheets that were worked from it and kept: its title,
@@ -40,8 +40,11 @@ export async function clearSheets(
     [true, told],
     [false, alone],
   ] as const)
-    for await (const row of sheetsWith(tx, entry.slug, going.number, own, gone))
-      if (await clearSheet(tx, row, own, gone, at)) losers.push(row.ownerKey)
+    for await (const piece of sheetsWith(tx, entry.slug, going.number, own, gone)) {
+      const changed = piece.map((row) => struck(row, own, gone)).filter((row) => row !== null)
+      await putStruck(tx, changed, at)
+      losers.push(...changed.map(({ ownerKey }) => ownerKey))
+    }
   return losers
 }
 
@@ -69,8 +72,8 @@ async function toldByItAlone(
 }
 
 /**
- * The recipe's sheets that hold one of the words, held until the transaction ends; of the version itself also all that
- * have its title.
+ * The recipe's sheets that hold one of the words, a piece at a time, held until the transaction ends; of the version
+ * itself also all that have its title.
  *
  * @param own whether of the version of this number, or of all others
  */
@@ -80,7 +83,7 @@ async function* sheetsWith(
   number: number,
   own: boolean,
   words: readonly string[],
-): AsyncGenerator<Row> {
+): AsyncGenerator<readonly Row[]> {
   if (!own && words.length === 0) return
   let after = '00000000-0000-0000-0000-000000000000'
   for (;;) {
@@ -100,31 +103,31 @@ async function* sheetsWith(
         )
       )
       ORDER BY s.id LIMIT ${PIECE} FOR UPDATE OF s`
-    yield* piece
     const last = piece.at(-1)
     if (last === undefined) return
+    yield piece
     after = last.id
   }
 }
 
-/** Whether the sheet lost something: words that stand within others are not always struck. */
-async function clearSheet(
-  tx: Db,
-  { id, ...row }: Row,
-  own: boolean,
-  gone: readonly string[],
-  at: Date,
-): Promise<boolean> {
+/** The sheet without the words; null where it stays as it is, for words that stand within others are not always struck. */
+function struck(row: Row, own: boolean, gone: readonly string[]): Row | null {
   const name = strike(row.name, gone)
   const note = strike(row.note, gone)
   const recipeTitle = own || gone.includes(row.recipeTitle ?? '') ? null : row.recipeTitle
-  const before = JSON.stringify(row.figures)
-  const figures = JSON.stringify(withNoticesStruck(row.figures, gone))
-  if (name === row.name && note === row.note && recipeTitle === row.recipeTitle && figures === before)
-    return false
+  const left = withNoticesStruck(row.figures, gone)
+  const figures = JSON.stringify(left) === JSON.stringify(row.figures) ? null : left
+  const same = name === row.name && note === row.note && recipeTitle === row.recipeTitle && figures === null
+  return same ? null : { ...row, name, note, recipeTitle, figures }
+}
+
+/** Writes struck sheets, in one statement; where figures are null they stay. */
+async function putStruck(tx: Db, rows: readonly Row[], at: Date): Promise<void> {
+  if (rows.length === 0) return
   await tx.$executeRaw`
-    UPDATE "KeptSheet" SET name = ${name}, note = ${note}, "recipeTitle" = ${recipeTitle},
-      figures = CASE WHEN ${figures !== before} THEN ${figures}::jsonb ELSE figures END, "erasedAt" = ${at}
-    WHERE id = ${id}::uuid`
-  return true
+    UPDATE "KeptSheet" s SET name = c.name, note = c.note, "recipeTitle" = c."recipeTitle",
+      figures = coalesce(c.figures, s.figures), "erasedAt" = ${at}
+    FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb)
+      c(id uuid, name text, note text, "recipeTitle" text, figures jsonb)
+    WHERE s.id = c.id`
 }
