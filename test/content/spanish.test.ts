@@ -42,6 +42,17 @@ test('no two words of the glossary have one name in Spanish', () => {
   expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([])
 })
 
+test('a material that the glossary explains is called there as it is by itself', () => {
+  const { glossary, materials } = content()
+  const termOf = new Map([...glossary.values()].map((one) => [one.term, one]))
+  const both = [...materials.values()].flatMap(({ label, names }) => {
+    const term = termOf.get(label)
+    return term === undefined ? [] : [{ label, own: names.es?.[0], there: [term.labels?.es ?? []].flat()[0] }]
+  })
+  expect(both.length).toBeGreaterThan(10)
+  expect(both.filter(({ own, there }) => own !== there)).toEqual([])
+})
+
 describe('comparePairs(pairs, marks)', () => {
   const sound = { key: 'sound', english: 'Full to the face.', spanish: 'Lleno hasta la cara.' }
   const lost = { key: 'lost', english: 'Washed out.', spanish: 'Lavado.' }
