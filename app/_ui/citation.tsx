@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react'
 import type { Source } from '#lib/content/types.ts'
 import { formatList, formatYear } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
@@ -41,14 +40,8 @@ export function FullCitation({ source }: { source: Source }) {
     source.publisher && source['publisher-place']
       ? t('citation.publisher', { place: source['publisher-place'], publisher: source.publisher })
       : (source.publisher ?? source['publisher-place'])
-  const parts: (ReactNode | undefined)[] = [
-    source.edition && t('citation.edition', { edition: source.edition }),
-    source.volume && t('citation.volume', { volume: source.volume }),
-    source.number && <span lang={language}>{source.number}</span>,
-    publisher && <span lang={language}>{publisher}</span>,
-    source.page && t(/^\d+$/.test(source.page) ? 'citation.page' : 'citation.pages', { pages: source.page }),
-    source.ISBN && t('citation.isbn', { isbn: source.ISBN }),
-  ]
+  const ours = (text: string | undefined) => text && `${closed(text)} `
+  const theirs = (text: string | undefined) => text && <span lang={language}>{`${closed(text)} `}</span>
   const address = source.DOI === undefined ? source.URL : `https://doi.org/${source.DOI}`
   const year = yearOf(source)
   return (
@@ -57,13 +50,16 @@ export function FullCitation({ source }: { source: Source }) {
       <cite lang={language}>{source.title}</cite>
       {year !== undefined && ` (${year})`}
       {'. '}
-      {source['container-title'] !== undefined && (
-        <span lang={language}>{`${closed(source['container-title'])} `}</span>
+      {theirs(source['container-title'])}
+      {ours(source.edition && t('citation.edition', { edition: source.edition }))}
+      {ours(source.volume && t('citation.volume', { volume: source.volume }))}
+      {theirs(source.number)}
+      {theirs(publisher)}
+      {ours(
+        source.page &&
+          t(/^\d+$/.test(source.page) ? 'citation.page' : 'citation.pages', { pages: source.page }),
       )}
-      {parts
-        .filter((part) => part !== undefined && part !== '')
-        .map((part) => `${closed(`${part}`)} `)
-        .join('')}
+      {ours(source.ISBN && t('citation.isbn', { isbn: source.ISBN }))}
       {address !== undefined && (
         <a href={address} rel="noreferrer">
           {source.DOI === undefined ? address : t('citation.doi', { doi: source.DOI })}

@@ -1,5 +1,7 @@
+import { createElement } from 'react'
+import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, test } from 'vitest'
-import { shortCitation } from '../../app/_ui/citation.tsx'
+import { FullCitation, shortCitation } from '../../app/_ui/citation.tsx'
 
 const source = { id: 'a-book', type: 'book', title: 'A Book of Walls' }
 
@@ -24,5 +26,28 @@ describe('shortCitation(source)', () => {
     expect(shortCitation({ ...source, issued: { 'date-parts': [[-25]], circa: true } })).toBe(
       'A Book of Walls c. 25 BC',
     )
+  })
+})
+
+describe('FullCitation', () => {
+  test('gives every part of a source, its own words in their language', () => {
+    const html = renderToStaticMarkup(
+      createElement(FullCitation, {
+        source: {
+          ...source,
+          ...{ 'container-title': 'Mauern', edition: '2', volume: '3', number: 'Heft 4.', page: '5-6' },
+          ...{ publisher: 'Ein Verlag', 'publisher-place': 'Ulm', ISBN: '978-0-00-000000-2', language: 'de' },
+        },
+      }),
+    )
+    expect(html.replaceAll(/<[^>]*>/g, '')).toBe(
+      'A Book of Walls. Mauern. 2 ed. vol. 3. Heft 4. Ulm: Ein Verlag. pp. 5-6. ISBN 978-0-00-000000-2. ',
+    )
+    expect([...html.matchAll(/lang="de">([^<]*)/g)].map(([, words]) => words)).toEqual([
+      'A Book of Walls',
+      'Mauern. ',
+      'Heft 4. ',
+      'Ulm: Ein Verlag. ',
+    ])
   })
 })
