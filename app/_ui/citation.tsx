@@ -23,19 +23,24 @@ export function shortCitation(source: Source): string {
   return year === undefined ? who : t('citation.short', { who, year })
 }
 
+/** Language of a source that names none: content's are English, one that a contributor added may be in any. */
+type Unnamed = 'en' | ''
+
 /** For an element whose words are {@link shortCitation}: a title is in the language that its source is in. */
-export const citationLang = ({ author = [], language = 'en' }: Source): { lang?: string } =>
-  author.length === 0 ? { lang: language } : {}
+export const citationLang = (
+  { author = [], language }: Source,
+  unnamed: Unnamed = 'en',
+): { lang?: string } => (author.length === 0 ? { lang: language ?? unnamed } : {})
 
 /** A source in full, as a bibliography gives it, with its lasting address where it has one. */
-export function FullCitation({ source }: { source: Source }) {
+export function FullCitation({ source, unnamed = 'en' }: { source: Source; unnamed?: Unnamed }) {
   const t = words('common')
   const authors = (source.author ?? []).map((author) =>
     author.given !== undefined && author.family !== undefined
       ? `${author.family}, ${author.given}`
       : surname(author),
   )
-  const { language = 'en' } = source
+  const { language = unnamed } = source
   const publisher =
     source.publisher && source['publisher-place']
       ? t('citation.publisher', { place: source['publisher-place'], publisher: source.publisher })

@@ -8,7 +8,7 @@ export async function EntrySource({ id }: { id: string }) {
   if (entry === null) return id
   const source = sourceOf(id, entry.body)
   return (
-    <a href={`/sources/${id}`} {...citationLang(source)}>
+    <a href={`/sources/${id}`} {...citationLang(source, '')}>
       {shortCitation(source)}
     </a>
   )

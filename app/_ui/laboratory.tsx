@@ -3,7 +3,7 @@ import { LAB_PROPERTIES, LAB_UNITS, type LabProperty, type LabResult } from '#li
 import type { Range } from '#lib/mortar/range.ts'
 import { formatNumber } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
-import { asWritten } from './as-written.ts'
+import { asWritten, inEnglish } from './as-written.ts'
 import { DataTable } from './data-table.tsx'
 import { Fold } from './fold.tsx'
 import { type LabRange, labRanges } from './lab-ranges.ts'
@@ -122,7 +122,7 @@ const Source = ({ range: { source, basis, note } }: { range: LabRange }) => (
   <>
     {source === undefined ? <BasisMark basis={basis} /> : <SourceText text={source} basis={basis} />}
     {note !== undefined && (
-      <span className="note block" {...(note === t('laboratory.saltNote') ? {} : asWritten())}>
+      <span className="note block" {...(note === t('laboratory.saltNote') ? {} : inEnglish())}>
         {note}
       </span>
     )}
@@ -150,6 +150,7 @@ function How({ result: { method, ageDays, specimens, source, note } }: { result:
           <SourceMark
             source={source.source}
             {...(source.locator !== undefined && { locator: source.locator })}
+            written
           />
         </span>
       )}

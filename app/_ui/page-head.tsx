@@ -6,7 +6,7 @@ export function PageHead(props: {
   title: ReactNode
   kicker?: ReactNode
   lead?: ReactNode
-  /** Title and lead are content, in the language they were written in. */
+  /** Title and lead are words that somebody wrote for the record. */
   written?: boolean
   children?: ReactNode
 }) {

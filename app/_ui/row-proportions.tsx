@@ -1,7 +1,7 @@
 import type { TableRow } from '#lib/content/types.ts'
 import { LIME_STATES, type LimeState } from '#lib/entry/terms.ts'
 import { words } from '../_words/index.ts'
-import { asWritten } from './as-written.ts'
+import { inEnglish } from './as-written.ts'
 import { DataTable } from './data-table.tsx'
 import { labelOf } from './label.ts'
 import { Ratio } from './ratio.tsx'
@@ -37,7 +37,7 @@ export function RowProportions({ rows }: { rows: readonly TableRow[] }) {
           key: row.id,
           cells: {
             row: (
-              <a href={`#${row.id}`} {...asWritten()}>
+              <a href={`#${row.id}`} {...inEnglish()}>
                 {row.label}
               </a>
             ),

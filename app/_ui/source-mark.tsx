@@ -4,7 +4,7 @@ import type { Basis } from '#lib/mortar/range.ts'
 import { words } from '../_words/index.ts'
 import { citationLang, shortCitation } from './citation.tsx'
 import { EntrySource } from './entry-source.tsx'
-import { Written } from './written.tsx'
+import { English, Written } from './written.tsx'
 
 /** How we know something, in the word the site uses for it; its meaning is on the method page. */
 export const BasisMark = ({ basis }: { basis: Basis }) => (
@@ -13,10 +13,16 @@ export const BasisMark = ({ basis }: { basis: Basis }) => (
   </a>
 )
 
-/** Where a figure or statement comes from: the source, the place in it, and how well we know it. */
-export function SourceMark(props: { source?: string; locator?: string; basis?: Basis }) {
+/**
+ * Where a figure or statement comes from: the source, the place in it, and how well we know it.
+ *
+ * @param props.written whether it is cited by somebody who wrote for the record, and not by content
+ */
+export function SourceMark(props: { source?: string; locator?: string; basis?: Basis; written?: boolean }) {
   const { source: id } = props
   const known = id === undefined ? undefined : content().sources.get(id)
+  // Content cites no source that a contributor added.
+  const Locator = props.written === true || known === undefined ? Written : English
   return (
     <span className="source-mark">
       {known !== undefined && (
@@ -27,7 +33,7 @@ export function SourceMark(props: { source?: string; locator?: string; basis?: B
       {known === undefined && id !== undefined && <EntrySource id={id} />}
       {id !== undefined && props.locator !== undefined && (
         <>
-          , <Written>{props.locator}</Written>
+          , <Locator>{props.locator}</Locator>
         </>
       )}
       {id !== undefined && props.basis !== undefined && ' · '}
@@ -37,16 +43,11 @@ export function SourceMark(props: { source?: string; locator?: string; basis?: B
 }
 
 /** The same from the form that the sums use: `source-id` or `source-id, locator`. */
-export function SourceText({ text, basis }: { text: string; basis?: Basis }) {
+export function SourceText(props: { text: string; basis?: Basis; written?: boolean }) {
+  const { text, ...rest } = props
   const comma = text.indexOf(', ')
   const source = comma < 0 ? text : text.slice(0, comma)
-  return (
-    <SourceMark
-      source={source}
-      {...(comma >= 0 && { locator: text.slice(comma + 2) })}
-      {...(basis !== undefined && { basis })}
-    />
-  )
+  return <SourceMark source={source} {...(comma >= 0 && { locator: text.slice(comma + 2) })} {...rest} />
 }
 
 /** Sources with their places, one a line. */

@@ -1,18 +1,33 @@
-import { asWritten } from './as-written.ts'
+import type { ReactNode } from 'react'
+import { asWritten, inEnglish } from './as-written.ts'
 
-/** Words that stand as they were written, in English, within words in another language. */
-export function Written({ children }: { children: React.ReactNode }) {
-  const { lang } = asWritten()
-  return lang === undefined ? children : <span lang={lang}>{children}</span>
+/** Words that somebody wrote for the record, within words of ours. */
+export const Written = ({ children }: { children: ReactNode }) => marked(asWritten(), children)
+
+/** Words of content that are English, within words in another language. */
+export const English = ({ children }: { children: ReactNode }) => marked(inEnglish(), children)
+
+interface Sentence {
+  /** Puts a text into it. */
+  readonly say: (text: string) => string
+  readonly children: string
 }
 
-/** A sentence of ours around words that stand as they were written; `say` puts a text into it. */
-export function WrittenIn({ say, children }: { say: (text: string) => string; children: string }) {
+/** A sentence of ours around words that somebody wrote for the record. */
+export const WrittenIn = ({ say, children }: Sentence) => around(say, <Written>{children}</Written>)
+
+/** A sentence of ours around words of content that are English. */
+export const EnglishIn = ({ say, children }: Sentence) => around(say, <English>{children}</English>)
+
+const marked = ({ lang }: { lang?: string }, words: ReactNode): ReactNode =>
+  lang === undefined ? words : <span lang={lang}>{words}</span>
+
+function around(say: Sentence['say'], words: ReactNode) {
   const [before, after = ''] = say(HOLE).split(HOLE)
   return (
     <>
       {before}
-      <Written>{children}</Written>
+      {words}
       {after}
     </>
   )

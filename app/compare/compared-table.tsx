@@ -1,10 +1,10 @@
-import { asWritten } from '../_ui/as-written.ts'
+import { inEnglish } from '../_ui/as-written.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { labelList } from '../_ui/label.ts'
 import { Ratio } from '../_ui/ratio.tsx'
 import { SourceMark } from '../_ui/source-mark.tsx'
 import { StandingMark } from '../_ui/standing-mark.tsx'
-import { Written } from '../_ui/written.tsx'
+import { English } from '../_ui/written.tsx'
 import { words } from '../_words/index.ts'
 import type { Compared } from './columns.ts'
 
@@ -28,13 +28,13 @@ export const ComparedTable = ({ caption, compared }: { caption: string; compared
       cells: {
         row: (
           <>
-            <a href={`/tables/${row.ref}`} {...asWritten()}>
+            <a href={`/tables/${row.ref}`} {...inEnglish()}>
               {row.label}
             </a>
             <span className="note block">{labelList('uses', row.uses)}</span>
           </>
         ),
-        written: <Written>{`${row.period}, ${row.region}`}</Written>,
+        written: <English>{`${row.period}, ${row.region}`}</English>,
         value: <Ratio value={ratio} />,
         standing: <StandingMark standing={row.standing} />,
         source: <SourceMark source={row.citation.source} basis={row.basis} />,

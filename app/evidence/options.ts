@@ -1,14 +1,14 @@
 import { content } from '#lib/content/index.ts'
 import { termLine } from '#lib/content/term-tree.ts'
 import type { Choice, ChoiceOf } from '#lib/search/works.ts'
-import { asWritten } from '../_ui/as-written.ts'
+import { asWritten, inEnglish } from '../_ui/as-written.ts'
 import { facetLabel } from '../_ui/find/labels.ts'
 
 /** A choice as a form offers it. */
 export interface Option {
   readonly value: string
   readonly label: string
-  readonly lang?: 'en'
+  readonly lang?: 'en' | ''
 }
 
 /** Titles of recipes and labels of rows, for the words of a filter. */
@@ -33,7 +33,8 @@ export function optionsOf(
     .map((value) => ({
       value,
       label: facetLabel(of, value, titles),
-      ...(titles.has(value) && asWritten()),
+      // Rows are content; a recipe's title is its writer's.
+      ...(titles.has(value) && (of === 'row' ? inEnglish() : asWritten())),
     }))
     .sort((a, b) => a.label.localeCompare(b.label, 'en'))
 }

@@ -1,7 +1,7 @@
 import { content } from '#lib/content/index.ts'
 import type { Term } from '#lib/content/types.ts'
 import type { FoundPage } from '#lib/search/index.ts'
-import { asWritten } from '../_ui/as-written.ts'
+import { asWritten, inEnglish } from '../_ui/as-written.ts'
 import { cautionWords } from '../_ui/caution-words.ts'
 import { pageAddress } from '../_ui/find/page-address.ts'
 import { WhyFound } from '../_ui/find/why.tsx'
@@ -42,15 +42,18 @@ export function FoundList({ pages }: { pages: readonly FoundPage[] }) {
   )
 }
 
+type Lang = { lang?: 'en' | '' }
+
 interface Spoken {
   readonly title: string
-  readonly titleIn?: { lang?: 'en' }
+  readonly titleIn?: Lang
   readonly summary: string
-  readonly summaryIn?: { lang?: 'en' }
+  readonly summaryIn?: Lang
 }
 
 /** What a page is called and says of itself, and the language of each where it is not the reader's. */
-function spoken({ kind, id, title, summary }: FoundPage): Spoken {
+function spoken({ kind, id, entry, title, summary }: FoundPage): Spoken {
+  if (entry) return { title, titleIn: asWritten(), summary, summaryIn: asWritten() }
   const { cautions, glossary, guides, materials } = content()
   const caution = kind === 'caution' ? cautions.get(id) : undefined
   const guide = kind === 'guide' ? guides.get(id) : undefined
@@ -60,9 +63,9 @@ function spoken({ kind, id, title, summary }: FoundPage): Spoken {
   const names = term?.labels ?? (kind === 'material' ? materials.get(id)?.names : undefined)
   return {
     title: nameOf(title, names),
-    ...(ownNames(names) === undefined && { titleIn: asWritten() }),
+    ...(ownNames(names) === undefined && { titleIn: inEnglish() }),
     summary: (term && said(term, 'definition')) ?? summary,
-    ...(term?.es === undefined && { summaryIn: asWritten() }),
+    ...(term?.es === undefined && { summaryIn: inEnglish() }),
   }
 }
 

@@ -3,7 +3,7 @@ import { STANDINGS, type Use } from '#lib/entry/terms.ts'
 import { inSentence, labelOf } from '../_ui/label.ts'
 import { Section } from '../_ui/section.tsx'
 import { StandingMark } from '../_ui/standing-mark.tsx'
-import { Written } from '../_ui/written.tsx'
+import { English } from '../_ui/written.tsx'
 import { words } from '../_words/index.ts'
 
 /** What the old tables put together for a use, those still in use first. */
@@ -25,10 +25,10 @@ export function RowsForUse({ use }: { use: Use | undefined }) {
         <ul>
           {rows.map(({ ref, label, region, period, standing }) => (
             <li key={ref}>
-              <Written>
+              <English>
                 <a href={`/tables/${ref}`}>{label}</a>
                 {`, ${region}, ${period} `}
-              </Written>
+              </English>
               {standing !== 'in-use' && <StandingMark standing={standing} />}
             </li>
           ))}

@@ -6,7 +6,7 @@ import { listLibrary } from '#lib/db/library.ts'
 import { ROLES } from '#lib/entry/terms.ts'
 import { AddedSection } from '../_ui/added-section.tsx'
 import { alternates } from '../_ui/alternates.ts'
-import { asWritten } from '../_ui/as-written.ts'
+import { inEnglish } from '../_ui/as-written.ts'
 import { labelOf, materialLabel } from '../_ui/label.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { backToStart } from '../_ui/next-page.tsx'
@@ -56,7 +56,7 @@ const MaterialLine = ({ material: { id, label, description, names, standing } }:
       <h3 className="index-title">
         <a href={`/materials/${id}`}>{materialLabel(id)}</a>
       </h3>
-      <p {...asWritten()}>{description}</p>
+      <p {...inEnglish()}>{description}</p>
       <NamesElsewhere english={[label]} names={names} />
     </div>
     <p className="index-side">

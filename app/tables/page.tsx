@@ -3,12 +3,12 @@ import { content } from '#lib/content/index.ts'
 import type { ProportionTable } from '#lib/content/types.ts'
 import { USES, type Use } from '#lib/entry/terms.ts'
 import { alternates } from '../_ui/alternates.ts'
-import { asWritten } from '../_ui/as-written.ts'
+import { inEnglish } from '../_ui/as-written.ts'
 import { SelectField } from '../_ui/field.tsx'
 import { labelOf } from '../_ui/label.ts'
 import { PageHead } from '../_ui/page-head.tsx'
 import { oneOf, type Query } from '../_ui/query.ts'
-import { Written } from '../_ui/written.tsx'
+import { English } from '../_ui/written.tsx'
 import { compareTitles, formatYear } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 
@@ -99,11 +99,11 @@ function TableLine({ table }: { table: ProportionTable }) {
     <li>
       <div>
         <h2 className="index-title">
-          <a href={`/tables/${table.id}`} {...asWritten()}>
+          <a href={`/tables/${table.id}`} {...inEnglish()}>
             {table.title}
           </a>
         </h2>
-        {first !== undefined && <p {...asWritten()}>{first}</p>}
+        {first !== undefined && <p {...inEnglish()}>{first}</p>}
       </div>
       <p className="index-side">
         {t('tables.rows', { count: table.rows.length })}
@@ -112,7 +112,7 @@ function TableLine({ table }: { table: ProportionTable }) {
           ? formatYear(from)
           : words('common')('year.span', { from: formatYear(from), to: formatYear(to) })}
         <br />
-        <Written>{[...new Set(table.rows.flatMap((row) => row.region.split('; ')))].join('; ')}</Written>
+        <English>{[...new Set(table.rows.flatMap((row) => row.region.split('; ')))].join('; ')}</English>
       </p>
     </li>
   )

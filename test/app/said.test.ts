@@ -7,6 +7,7 @@ import { nameOf, otherNames } from '../../app/_ui/label.ts'
 import { NamesElsewhere } from '../../app/_ui/names-elsewhere.tsx'
 import { Said, said } from '../../app/_ui/said.tsx'
 import { Name } from '../../app/_ui/term-name.tsx'
+import { English, EnglishIn, Written, WrittenIn } from '../../app/_ui/written.tsx'
 import { Scale } from '../../app/_write/choices.tsx'
 import { pickTerms } from '../../app/_write/picks.ts'
 import { FoundList } from '../../app/find/found-list.tsx'
@@ -33,6 +34,37 @@ describe('Said', () => {
   test('says English where there is nothing else, and marks it on a page in another language alone', () => {
     expect(drawn(of(bare), 'en')).toBe('Burned limestone.')
     expect(drawn(of(bare))).toBe('<span lang="en">Burned limestone.</span>')
+  })
+})
+
+describe('On a Spanish page', () => {
+  const say = (text: string) => `Fila: ${text}.`
+
+  test('words that somebody wrote are in no language that is known', () => {
+    expect(drawn(() => createElement(Written, null, 'Muro norte'))).toBe('<span lang="">Muro norte</span>')
+    expect(drawn(() => WrittenIn({ say, children: 'Muro norte' }))).toBe(
+      'Fila: <span lang="">Muro norte</span>.',
+    )
+    const [found] = [{ kind: 'case', id: 'x', title: 'Muro norte', summary: 'De tapia.' } as const]
+    const html = drawn(() =>
+      createElement(FoundList, { pages: [{ ...found, entry: true, invented: false, why: [] }] }),
+    )
+    expect([...html.matchAll(/lang="([^"]*)"[^>]*>([^<]*)/g)].map(([, ...told]) => told)).toEqual([
+      ['', 'Muro norte'],
+      ['', 'De tapia.'],
+    ])
+  })
+
+  test('words of content that have no Spanish are in English', () => {
+    expect(drawn(() => createElement(English, null, 'North wall'))).toBe('<span lang="en">North wall</span>')
+    expect(drawn(() => EnglishIn({ say, children: 'North wall' }))).toBe(
+      'Fila: <span lang="en">North wall</span>.',
+    )
+  })
+
+  test('neither is marked on an English page', () => {
+    for (const part of [Written, English])
+      expect(drawn(() => createElement(part, null, 'Wall'), 'en')).toBe('Wall')
   })
 })
 

@@ -184,6 +184,13 @@ describe('Content on Spanish pages', () => {
   })
 
   it.each([
+    ['/es/recipes/grey-lime-brick-mortar', 'in no language that is known', '<h1 lang="">'],
+    ['/es/tables/renders-on-earth-1920', 'in English', '<h1><span lang="en">'],
+  ])('%s marks its title as being %s', async (path, _, head) => {
+    expect(await (await fetch(`${SITE}${path}`)).text()).toContain(head)
+  })
+
+  it.each([
     ['apagado en arena', '/es/terms/methods#sand-slaked'],
     ['juntas enrasadas', '/es/glossary#flush-joint'],
     ['perpiaño', '/es/glossary#through-stone'],

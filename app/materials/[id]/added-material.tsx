@@ -42,7 +42,7 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
         <Cautions cautions={cautionsFor({ materials: kin, roles: [body.role] })} />
       </AddedHead>
       <Section id="figures" title={t('material.figures')} note={t('material.figuresNote')}>
-        <PropertyTable label={body.title} properties={material.properties} />
+        <PropertyTable label={body.title} properties={material.properties} written />
         {body.sieve !== undefined && body.sieve.length > 0 && <Grading points={body.sieve} />}
       </Section>
       <LaboratorySection results={body.laboratory} />
@@ -65,7 +65,7 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
                 )}
               </>
             ),
-            [added('materials.interests')]: body.interests,
+            [added('materials.interests')]: body.interests && <Written>{body.interests}</Written>,
           }}
         />
       </Section>

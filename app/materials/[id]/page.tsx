@@ -7,7 +7,7 @@ import { recipesWith } from '#lib/db/recipes.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { AddedList } from '../../_ui/added-list.tsx'
 import { alternates } from '../../_ui/alternates.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { asWritten, inEnglish } from '../../_ui/as-written.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { Facts } from '../../_ui/facts.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -18,7 +18,7 @@ import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
-import { Written } from '../../_ui/written.tsx'
+import { English } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 import { rowsWith } from '../use.ts'
 import { AddedMaterial } from './added-material.tsx'
@@ -67,9 +67,9 @@ export default async function MaterialPage({ params, searchParams }: Props) {
         title={materialLabel(id)}
         kicker={<a href="/materials">{t('materials.title')}</a>}
         lead={
-          <Written>
+          <English>
             <Hinted pieces={hinter()(description)} />
-          </Written>
+          </English>
         }
       >
         <Cautions cautions={cautionsFor({ materials: [{ material: id }], roles: [role] })} />
@@ -85,7 +85,7 @@ export default async function MaterialPage({ params, searchParams }: Props) {
               <>
                 <StandingMark standing={standing} />
                 {standingReason !== undefined && (
-                  <span className="note block" {...asWritten()}>
+                  <span className="note block" {...inEnglish()}>
                     {standingReason}
                   </span>
                 )}
@@ -111,9 +111,9 @@ export default async function MaterialPage({ params, searchParams }: Props) {
           <ul>
             {rows.map((row) => (
               <li key={row.ref}>
-                <Written>
+                <English>
                   <a href={`/tables/${row.ref}`}>{row.label}</a>, {row.region}, {row.period}
-                </Written>
+                </English>
               </li>
             ))}
           </ul>

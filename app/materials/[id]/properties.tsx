@@ -1,6 +1,6 @@
 import type { Properties, PropertyName } from '#lib/mortar/material.ts'
 import { type Property, scale } from '#lib/mortar/range.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { asWritten, inEnglish } from '../../_ui/as-written.ts'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { BasisMark, SourceText } from '../../_ui/source-mark.tsx'
@@ -8,8 +8,13 @@ import { words } from '../../_words/index.ts'
 
 const t = words('library')
 
-/** A material's figures: what is usual and what it may lie between, how it is known and from where. */
-export function PropertyTable({ label, properties }: { label: string; properties: Properties }) {
+/**
+ * A material's figures: what is usual and what it may lie between, how it is known and from where.
+ *
+ * @param props.written whether a contributor added the material
+ */
+export function PropertyTable(props: { label: string; properties: Properties; written?: boolean }) {
+  const { label, properties, written = false } = props
   const known = Object.entries(properties) as [PropertyName, Property][]
   if (known.length === 0) return <p>{t('material.noFigures')}</p>
   return (
@@ -34,10 +39,10 @@ export function PropertyTable({ label, properties }: { label: string; properties
               {property.source === undefined ? (
                 <BasisMark basis={property.basis} />
               ) : (
-                <SourceText text={property.source} basis={property.basis} />
+                <SourceText text={property.source} basis={property.basis} written={written} />
               )}
               {property.note !== undefined && (
-                <span className="note block" {...asWritten()}>
+                <span className="note block" {...(written ? asWritten() : inEnglish())}>
                   {property.note}
                 </span>
               )}

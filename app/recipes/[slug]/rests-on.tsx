@@ -1,7 +1,7 @@
 import { content } from '#lib/content/index.ts'
 import { revisionNames } from '#lib/db/revisions.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { inEnglish } from '../../_ui/as-written.ts'
 import { Facts } from '../../_ui/facts.tsx'
 import { proportionText } from '../../_ui/ingredients.tsx'
 import { labelList, labelOf } from '../../_ui/label.ts'
@@ -33,7 +33,7 @@ export async function RestsOn({ body }: { body: RecipeBody }) {
         <ul>
           {body.sources.map(({ source, locator }) => (
             <li key={`${source}-${locator ?? ''}`}>
-              <SourceMark source={source} {...(locator !== undefined && { locator })} />
+              <SourceMark source={source} {...(locator !== undefined && { locator })} written />
             </li>
           ))}
         </ul>
@@ -60,7 +60,7 @@ function FollowedRow({ address }: { address: string }) {
   if (!row) return <li>{address}</li>
   return (
     <li>
-      <a href={`/tables/${row.ref}`} {...asWritten()}>
+      <a href={`/tables/${row.ref}`} {...inEnglish()}>
         {row.label}
       </a>
       <span className="block">{proportionText(row.ingredients)}</span>

@@ -7,7 +7,7 @@ import { publishedBySlug } from '#lib/db/published.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { AddedHead } from '../../_ui/added-head.tsx'
 import { alternates } from '../../_ui/alternates.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { asWritten, inEnglish } from '../../_ui/as-written.ts'
 import { Cautions, cautionsFor } from '../../_ui/cautions.tsx'
 import { CiteSection } from '../../_ui/cite.tsx'
 import { Facts } from '../../_ui/facts.tsx'
@@ -98,13 +98,14 @@ function factsOf(
         source={source.source}
         {...(source.locator !== undefined && { locator: source.locator })}
         basis={body.basis}
+        written
       />
     ),
     [t('row.region')]: <Written>{body.region}</Written>,
     [t('row.period')]: <Written>{body.period}</Written>,
     [t('row.years')]: t('row.span', { from: formatYear(from), to: formatYear(to) }),
     [t('row.table')]: table && (
-      <a href={`/tables/${table}`} {...asWritten()}>
+      <a href={`/tables/${table}`} {...inEnglish()}>
         {content().tables.get(table)?.title ?? table}
       </a>
     ),

@@ -19,7 +19,7 @@ export function AddedSource({ entry, citing }: { entry: Published<SourceBody>; c
       <AddedHead
         title={shortCitation(source)}
         kicker={<a href="/sources">{t('sources.title')}</a>}
-        lead={<FullCitation source={source} />}
+        lead={<FullCitation source={source} unnamed="" />}
         path="sources"
         entry={entry}
         invented={entry.body.invented}

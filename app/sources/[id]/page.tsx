@@ -6,7 +6,7 @@ import { citing } from '#lib/db/citations.ts'
 import { publishedBySlug } from '#lib/db/published.ts'
 import { AbsentEntry, absentEntryHead } from '../../_ui/absent-entry.tsx'
 import { alternates } from '../../_ui/alternates.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { inEnglish } from '../../_ui/as-written.ts'
 import { citationLang, FullCitation, shortCitation } from '../../_ui/citation.tsx'
 import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
@@ -64,7 +64,7 @@ export default async function SourcePage({ params, searchParams }: Props) {
           <FullCitation source={source} />
         </p>
         {source.note !== undefined && (
-          <p className="facts-line" {...asWritten()}>
+          <p className="facts-line" {...inEnglish()}>
             {source.note}
           </p>
         )}
@@ -77,7 +77,7 @@ export default async function SourcePage({ params, searchParams }: Props) {
             <ul>
               {rows.map((row) => (
                 <li key={row.ref}>
-                  <a href={`/tables/${row.ref}`} {...asWritten()}>
+                  <a href={`/tables/${row.ref}`} {...inEnglish()}>
                     {row.label}
                   </a>
                   , {row.citation.locator} · <BasisMark basis={row.basis} />

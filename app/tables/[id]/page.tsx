@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { content } from '#lib/content/index.ts'
 import { watchedRows } from '#lib/search/works.ts'
 import { alternates } from '../../_ui/alternates.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { inEnglish } from '../../_ui/as-written.ts'
 import { CautionSection, cautionsFor } from '../../_ui/cautions.tsx'
 import { DataTable } from '../../_ui/data-table.tsx'
 import { Hinted, hinter } from '../../_ui/hint.tsx'
@@ -11,6 +11,7 @@ import { PageHead } from '../../_ui/page-head.tsx'
 import { RowProportions } from '../../_ui/row-proportions.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { SourceMark } from '../../_ui/source-mark.tsx'
+import { English } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 import { RowName, RowStanding, RowStated } from './row-cells.tsx'
 
@@ -39,8 +40,8 @@ export default async function TablePage({ params }: Props) {
   })
   return (
     <>
-      <PageHead title={table.title} kicker={<a href="/tables">{t('tables.title')}</a>} written>
-        <div className="lead prose" {...asWritten()}>
+      <PageHead title={<English>{table.title}</English>} kicker={<a href="/tables">{t('tables.title')}</a>}>
+        <div className="lead prose" {...inEnglish()}>
           {table.intro.map((paragraph) => (
             <p key={paragraph}>
               <Hinted pieces={hint(paragraph)} />

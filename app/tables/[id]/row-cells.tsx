@@ -1,11 +1,11 @@
 import { content } from '#lib/content/index.ts'
 import type { TableRow } from '#lib/content/types.ts'
-import { asWritten } from '../../_ui/as-written.ts'
+import { inEnglish } from '../../_ui/as-written.ts'
 import { measureText, proportionText } from '../../_ui/ingredients.tsx'
 import { labelList } from '../../_ui/label.ts'
 import { addressWith } from '../../_ui/query.ts'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
-import { Written, WrittenIn } from '../../_ui/written.tsx'
+import { English, EnglishIn } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 
 const t = words('pages')
@@ -16,13 +16,13 @@ const t = words('pages')
  */
 export const RowName = ({ row, watched = 0 }: { row: TableRow; watched?: number | undefined }) => (
   <>
-    <a href={`#${row.id}`} {...asWritten()}>
+    <a href={`#${row.id}`} {...inEnglish()}>
       {row.label}
     </a>
     <span className="note block">
       {labelList('uses', row.uses)}
       <br />
-      <Written>{`${row.region}, ${row.period}`}</Written>
+      <English>{`${row.region}, ${row.period}`}</English>
     </span>
     {watched > 0 && (
       <span className="note block">
@@ -39,21 +39,21 @@ export const RowStated = ({ row }: { row: TableRow }) => (
   <>
     <span className="block">{proportionText(row.ingredients)}</span>
     <span className="note block">
-      {measureText(row.ingredients)}. <Written>{row.measured}</Written>
+      {measureText(row.ingredients)}. <English>{row.measured}</English>
     </span>
     {row.additions !== undefined && (
       <span className="note block">
-        <WrittenIn say={(text) => t('table.additions', { text })}>{row.additions}</WrittenIn>
+        <EnglishIn say={(text) => t('table.additions', { text })}>{row.additions}</EnglishIn>
       </span>
     )}
     {row.notes !== undefined && (
-      <span className="note block" {...asWritten()}>
+      <span className="note block" {...inEnglish()}>
         {row.notes}
       </span>
     )}
     {row.ambiguous !== undefined && (
       <span className="note block">
-        <WrittenIn say={(text) => t('table.ambiguous', { text })}>{row.ambiguous}</WrittenIn>
+        <EnglishIn say={(text) => t('table.ambiguous', { text })}>{row.ambiguous}</EnglishIn>
       </span>
     )}
     {row.ancestor !== undefined && <Ancestor address={row.ancestor} />}
@@ -67,7 +67,7 @@ function Ancestor({ address }: { address: string }) {
       {t.rich('table.ancestor', {
         row: row?.label ?? address,
         link: (label) => (
-          <a href={`/tables/${address}`} {...asWritten()}>
+          <a href={`/tables/${address}`} {...inEnglish()}>
             {label}
           </a>
         ),
@@ -81,7 +81,7 @@ export const RowStanding = ({ row }: { row: TableRow }) => (
   <>
     <StandingMark standing={row.standing} />
     {row.standingReason !== undefined && (
-      <span className="note block" {...asWritten()}>
+      <span className="note block" {...inEnglish()}>
         {row.standingReason}
       </span>
     )}
