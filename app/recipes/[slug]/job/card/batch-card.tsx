@@ -38,10 +38,7 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
         </p>
       </Notice>
     )
-  const standing =
-    body.standing === 'in-use'
-      ? ''
-      : `${body.standingReason} ${t('standing.printed', { reason: inputs.reason })}`
+  const printed = body.standing === 'in-use' ? undefined : t('standing.printed', { reason: inputs.reason })
   const cautions = cautionsOnCard(jobCautions(sheet, body))
   const steps = stepsAtMixer(sheet.sequence)
   const versionsLine = t('card.versions', {
@@ -55,7 +52,7 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
   const foot = locale() === 'en' ? versionsLine : `${versionsLine} ${t('card.translated')}`
   const fit = cardFit({
     title: body.title,
-    standing,
+    standing: printed === undefined ? '' : `${body.standingReason} ${printed}`,
     cautions: cautions.map(({ title = '', text }) => `${title} ${text}`),
     loads: t('card.load', { loads: loadsText(batch.loads) }),
     rows: [...batch.parts.map((part) => nameOf(sheet, part)), t('card.waterFirst'), t('card.waterTotal')],
@@ -68,9 +65,10 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
       <h2 id="card-head" {...asWritten()}>
         {body.title}
       </h2>
-      {standing !== '' && (
+      {printed !== undefined && (
         <p className="card-standing">
-          <strong>{labelOf('standings', body.standing)}.</strong> <Written>{standing}</Written>
+          <strong>{labelOf('standings', body.standing)}.</strong> <Written>{body.standingReason}</Written>{' '}
+          {printed}
         </p>
       )}
       <CardCautions cautions={cautions} />
