@@ -7,13 +7,14 @@ import { ROLES } from '#lib/entry/terms.ts'
 import { AddedSection } from '../_ui/added-section.tsx'
 import { alternates } from '../_ui/alternates.ts'
 import { inEnglish } from '../_ui/as-written.ts'
-import { labelOf, materialLabel } from '../_ui/label.ts'
+import { labelOf } from '../_ui/label.ts'
 import { NamesElsewhere } from '../_ui/names-elsewhere.tsx'
 import { backToStart } from '../_ui/next-page.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import { first, type Query } from '../_ui/query.ts'
 import { Section } from '../_ui/section.tsx'
 import { StandingMark } from '../_ui/standing-mark.tsx'
+import { Name } from '../_ui/term-name.tsx'
 import { words } from '../_words/index.ts'
 import { rowsWith } from './use.ts'
 
@@ -54,7 +55,9 @@ const MaterialLine = ({ material: { id, label, description, names, standing } }:
   <li>
     <div>
       <h3 className="index-title">
-        <a href={`/materials/${id}`}>{materialLabel(id)}</a>
+        <a href={`/materials/${id}`}>
+          <Name label={label} labels={names} />
+        </a>
       </h3>
       <p {...inEnglish()}>{description}</p>
       <NamesElsewhere english={[label]} names={names} />

@@ -6,7 +6,7 @@ import { content } from '#lib/content/index.ts'
 import { nameOf, otherNames } from '../../app/_ui/label.ts'
 import { NamesElsewhere } from '../../app/_ui/names-elsewhere.tsx'
 import { Said, said } from '../../app/_ui/said.tsx'
-import { Name } from '../../app/_ui/term-name.tsx'
+import { Name, NameIn } from '../../app/_ui/term-name.tsx'
 import { English, EnglishIn, Written, WrittenIn } from '../../app/_ui/written.tsx'
 import { Scale } from '../../app/_write/choices.tsx'
 import { pickTerms } from '../../app/_write/picks.ts'
@@ -79,6 +79,11 @@ describe('names', () => {
 
   test('are marked as English where no other is sure', () => {
     expect(drawn(() => createElement(Name, { label: 'Rod' }))).toBe('<span lang="en">Rod</span>')
+    const say = (name: string) => `Cifras de ${name}`
+    expect(drawn(() => createElement(NameIn, { say, label: 'Rod' }))).toBe(
+      'Cifras de <span lang="en">Rod</span>',
+    )
+    expect(drawn(() => createElement(NameIn, { say, label: 'Sieve', labels }))).toBe('Cifras de Tamiz')
   })
 
   test('elsewhere are those of all languages but that of the page', () => {

@@ -15,7 +15,7 @@ import { LaboratorySection } from '../../_ui/laboratory.tsx'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
-import { Written } from '../../_ui/written.tsx'
+import { Written, WrittenIn } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 import { PropertyTable } from './properties.tsx'
 
@@ -42,7 +42,11 @@ export async function AddedMaterial({ entry }: { entry: Published<MaterialBody> 
         <Cautions cautions={cautionsFor({ materials: kin, roles: [body.role] })} />
       </AddedHead>
       <Section id="figures" title={t('material.figures')} note={t('material.figuresNote')}>
-        <PropertyTable label={body.title} properties={material.properties} written />
+        <PropertyTable
+          caption={<WrittenIn say={(name) => t('material.caption', { name })}>{body.title}</WrittenIn>}
+          properties={material.properties}
+          written
+        />
         {body.sieve !== undefined && body.sieve.length > 0 && <Grading points={body.sieve} />}
       </Section>
       <LaboratorySection results={body.laboratory} />

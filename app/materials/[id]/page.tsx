@@ -18,6 +18,7 @@ import { PageHead } from '../../_ui/page-head.tsx'
 import { type Query, wholeNumber } from '../../_ui/query.ts'
 import { Section } from '../../_ui/section.tsx'
 import { StandingMark } from '../../_ui/standing-mark.tsx'
+import { Name, NameIn } from '../../_ui/term-name.tsx'
 import { English } from '../../_ui/written.tsx'
 import { words } from '../../_words/index.ts'
 import { rowsWith } from '../use.ts'
@@ -64,7 +65,7 @@ export default async function MaterialPage({ params, searchParams }: Props) {
   return (
     <>
       <PageHead
-        title={materialLabel(id)}
+        title={<Name label={material.label} labels={names} />}
         kicker={<a href="/materials">{t('materials.title')}</a>}
         lead={
           <English>
@@ -75,7 +76,12 @@ export default async function MaterialPage({ params, searchParams }: Props) {
         <Cautions cautions={cautionsFor({ materials: [{ material: id }], roles: [role] })} />
       </PageHead>
       <Section id="figures" title={t('material.figures')} note={t('material.figuresNote')}>
-        <PropertyTable label={materialLabel(id)} properties={properties} />
+        <PropertyTable
+          caption={
+            <NameIn say={(name) => t('material.caption', { name })} label={material.label} labels={names} />
+          }
+          properties={properties}
+        />
       </Section>
       <Section id="names" title={t('material.about')}>
         <Facts

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { Properties, PropertyName } from '#lib/mortar/material.ts'
 import { type Property, scale } from '#lib/mortar/range.ts'
 import { asWritten, inEnglish } from '../../_ui/as-written.ts'
@@ -13,14 +14,14 @@ const t = words('library')
  *
  * @param props.written whether a contributor added the material
  */
-export function PropertyTable(props: { label: string; properties: Properties; written?: boolean }) {
-  const { label, properties, written = false } = props
+export function PropertyTable(props: { caption: ReactNode; properties: Properties; written?: boolean }) {
+  const { caption, properties, written = false } = props
   const known = Object.entries(properties) as [PropertyName, Property][]
   if (known.length === 0) return <p>{t('material.noFigures')}</p>
   return (
     <DataTable
       label={t('material.figures')}
-      caption={t('material.caption', { name: label })}
+      caption={caption}
       hideCaption
       stack
       columns={[
