@@ -19,6 +19,10 @@ export const WrittenIn = ({ say, children }: Sentence) => around(say, <Written>{
 /** A sentence of ours around words of content that are English. */
 export const EnglishIn = ({ say, children }: Sentence) => around(say, <English>{children}</English>)
 
+/** Words in the language that is told, or in that of the page, with what we say around them. */
+export const InLanguage = (props: { lang?: string; say?: Sentence['say']; children: string }) =>
+  around(props.say ?? ((text) => text), marked(props, props.children))
+
 const marked = ({ lang }: { lang?: string }, words: ReactNode): ReactNode =>
   lang === undefined ? words : <span lang={lang}>{words}</span>
 

@@ -7,7 +7,7 @@ import { labelOf } from '../_ui/label.ts'
 import { Photo } from '../_ui/photo.tsx'
 import { withUnit } from '../_ui/quantity.tsx'
 import { isUnit } from '../_ui/units.ts'
-import { Written } from '../_ui/written.tsx'
+import { InLanguage, Written } from '../_ui/written.tsx'
 import { formatDate, formatList, formatNumber, formatParts } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { lookOf } from '../_write/look.ts'
@@ -38,6 +38,8 @@ export function FieldValue({ kind, path, value, shown }: Valued): ReactNode {
   const look = lookOf(bodyTree(kind), formName(path))
   if (look.as === 'picture')
     return <Photo photo={{ sha256: value, alt: '' }} facts={shown.pictures.get(value)} />
+  const named = shown.nameOf(path, value)
+  if (named !== undefined) return <InLanguage {...named}>{named.words}</InLanguage>
   return OURS.has(look.as) ? said : <Written>{said}</Written>
 }
 
@@ -80,7 +82,7 @@ function oneText(kind: WrittenKind, path: Path, value: Json, shown: Shown): stri
   if (typeof value === 'number') return figureText(path, value, look.as === 'figure' ? look.unit : undefined)
   const text = String(value)
   const named = shown.nameOf(path, text)
-  if (named !== undefined) return named
+  if (named !== undefined) return named.say?.(named.words) ?? named.words
   switch (look.as) {
     case 'day':
     case 'date':

@@ -1,10 +1,14 @@
+import { createElement } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
+import { speaking } from '#app/asked.ts'
 import { SHAPES, type WrittenKind } from '#lib/entry/body.ts'
 import { itemKey, type Json, type Path } from '#lib/entry/json.ts'
 import { bodyTree, type Node } from '#lib/entry/tree.ts'
 import { numberedName } from '../../app/_versions/field-name.ts'
 import { FieldValue } from '../../app/_versions/field-value.tsx'
+import { langOfPick } from '../../app/_versions/pick-lang.ts'
+import type { Named } from '../../app/_versions/shown.ts'
 import { makeCase, makeWork } from '../support/make.ts'
 
 /** Every place of a body that two writers can change each in another way. */
@@ -63,6 +67,40 @@ describe('FieldValue', () => {
         }
     },
   )
+})
+
+describe('On a Spanish page', () => {
+  const drawn = (named: Named | undefined) =>
+    speaking('es', () =>
+      renderToStaticMarkup(
+        createElement(FieldValue, {
+          ...{ kind: 'material' as const, path: ['like'], value: 'x' },
+          shown: { nameOf: () => named, pictures: new Map() },
+        }),
+      ),
+    )
+
+  it('a name in our own words is not marked', () => {
+    expect(drawn({ words: 'Caliza' })).toBe('Caliza')
+  })
+
+  it('words of others are, and what we say around them is not', () => {
+    expect(drawn({ words: 'Kankar lime', lang: 'en' })).toBe('<span lang="en">Kankar lime</span>')
+    const say = (title: string) => `${title}, revisión 2`
+    expect(drawn({ words: 'Mortero', lang: '', say })).toBe('<span lang="">Mortero</span>, revisión 2')
+    expect(drawn(undefined)).toBe('<span lang="">x</span>')
+  })
+
+  it.each([
+    ['units', 'limestone', {}],
+    ['materials', 'lime-fat', {}],
+    ['materials', 'lime-kankar', { lang: 'en' }],
+    ['materials', 'somebodys-lime', { lang: '' }],
+    ['sources', 'cointeraux-1791', { lang: 'fr' }],
+    ['rows', 'renders-on-earth-1920#dagga', { lang: 'en' }],
+  ] as const)('what the list of %s calls %s is in the language of %o', (pick, id, lang) => {
+    expect(speaking('es', () => langOfPick(pick, id))).toEqual(lang)
+  })
 })
 
 /** Never asked of anybody, or asked anew of every version. */
