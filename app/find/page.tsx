@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { askedLanguage } from '#app/asked.ts'
 import { FOUND_KINDS } from '#lib/entry/facets.ts'
 import { droppingWords, findAll } from '#lib/search/index.ts'
 import { alternates } from '../_ui/alternates.ts'
@@ -30,8 +31,8 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
   const after = first(query.after)
   const choices = { q: text || undefined, kind }
   const start = addressWith(PATH, choices)
-  const found =
-    text === '' ? undefined : await findAll({ text, kind, after, limit: PAGE }).catch(backToStart(start))
+  const asked = { text, kind, after, limit: PAGE, language: askedLanguage() }
+  const found = text === '' ? undefined : await findAll(asked).catch(backToStart(start))
   const dropped = found?.total === 0 ? await droppingWords({ text, kind }) : []
   return (
     <>

@@ -13,6 +13,8 @@ const why = z.object({
   matched: z.string(),
   field: z.string(),
   excerpt: z.array(z.object({ text: z.string(), marked: z.boolean() })).optional(),
+  /** Of the excerpt, where it is known: people's words tell none. */
+  language: z.string().optional(),
 })
 
 /** One search over the record and content. */

@@ -15,6 +15,8 @@ export interface Why {
   readonly field: Field
   /** The place in the page, in pieces; the marked ones are what fits. Absent where a term of the page fits. */
   readonly excerpt?: readonly Piece[]
+  /** The language of the excerpt; absent where none is known, as of all that people wrote. */
+  readonly language?: string
 }
 
 export interface Piece {
@@ -25,29 +27,45 @@ export interface Piece {
 /** Letters shown before and after the first word that fits. */
 const AROUND = 90
 
+/** A page with the line of all its stems, and the languages of those of its texts of which it is known. */
+type Explained = Findable & { readonly stems: string; readonly languages?: ReadonlyMap<string, string> }
+
 /**
  * Why a page fits a text, part by part.
  *
- * @param page with the line of all its stems
+ * @param language the reader's, in which the place in the page is looked for first
  */
-export function explain(page: Findable & { readonly stems: string }, { clauses }: Question): Why[] {
+export function explain(page: Explained, { clauses }: Question, language?: string): Why[] {
   const short = lexemesOf({ ...page, body: '' })
   const held = { has: (lexeme: string) => short.has(lexeme) || page.stems.includes(` ${lexeme} `) }
+  const isRead = (text: string) => language !== undefined && page.languages?.get(text) === language
   return clauses.flatMap(({ typed, ways, row }) => {
     const way = ways.find(({ needs }) => needs.every((need) => held.has(need)))
-    return way === undefined ? [] : [whyOf(page, typed, way, row)]
+    return way === undefined ? [] : [whyOf(page, typed, way, row, isRead)]
   })
 }
 
-function whyOf(page: Findable, typed: string, way: Way, row: readonly string[] | undefined): Why {
+function whyOf(
+  page: Explained,
+  typed: string,
+  way: Way,
+  row: readonly string[] | undefined,
+  isRead: (text: string) => boolean,
+): Why {
   const { how, matched, field } = way
   if (field === 'mark') return { typed, how, ...(saidBy(way.needs[0] ?? '') ?? { matched }), field }
   const stems = new Set(row ?? way.needs.flatMap((need) => need.replace(/\/[ts]$/, '').split('_')))
-  const texts = textsOf(page, field)
+  const all = textsOf(page, field)
+  const texts = [...all.filter(isRead), ...all.filter((text) => !isRead(text))]
   const text =
     texts.find((one) => fits(one, stems, way.needs.length > 1)) ??
     texts.find((one) => fits(one, stems, false))
-  return { typed, how, matched, field, ...(text !== undefined && { excerpt: excerptOf(text, stems) }) }
+  if (text === undefined) return { typed, how, matched, field }
+  const language = page.languages?.get(text)
+  return {
+    ...{ typed, how, matched, field, excerpt: excerptOf(text, stems) },
+    ...(language !== undefined && { language }),
+  }
 }
 
 /** A name of several words may stand in the title though it is looked for in the summary too. */

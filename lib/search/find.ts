@@ -77,8 +77,14 @@ export interface FoundAll extends Told {
   readonly counts: Readonly<Record<FoundKind, number>>
 }
 
-/** Pages of every kind by words, the best first; filters take what carries the facet. */
-export const findAll = (asked: Asked & { kind?: FoundKind | undefined }): Promise<FoundAll> =>
+/**
+ * Pages of every kind by words, the best first; filters take what carries the facet.
+ *
+ * @param asked with the reader's language, in which excerpts are looked for first
+ */
+export const findAll = (
+  asked: Asked & { kind?: FoundKind | undefined; language?: string | undefined },
+): Promise<FoundAll> =>
   current(async (record) => {
     const content = contentSegment()
     const filter = { ...asked.filter, ...(asked.kind && { kind: [asked.kind] }) }
@@ -96,7 +102,7 @@ export const findAll = (asked: Asked & { kind?: FoundKind | undefined }): Promis
         ...told(sought, total, page.next),
         results: page.places.flatMap(({ id }) => {
           const found = id < 0 ? content.pages[-id - 1] : entryOf.get(id)
-          return found === undefined ? [] : [foundPage(found, sought.read)]
+          return found === undefined ? [] : [foundPage(found, sought.read, asked.language)]
         }),
         counts: countsByKind(counts.flatMap((some) => some.kind)),
       },
@@ -132,9 +138,13 @@ function told({ read, corrections, parts }: Sought, total: number, next: string 
   }
 }
 
-const foundPage = (found: (ContentPage & { stems: string }) | FoundDocument, read: Question): FoundPage => ({
+const foundPage = (
+  found: (ContentPage & { stems: string }) | FoundDocument,
+  read: Question,
+  language: string | undefined,
+): FoundPage => ({
   ...pageFacts(found),
-  why: explain(found, read),
+  why: explain(found, read, language),
 })
 
 /** What was chosen stays among the choices, even where it would leave nothing. */

@@ -1,4 +1,5 @@
 import { Fragment } from 'react'
+import { askedLanguage } from '#app/asked.ts'
 import type { Why } from '#lib/search/index.ts'
 import { words } from '../../_words/index.ts'
 import { asWritten } from '../as-written.ts'
@@ -8,11 +9,12 @@ import { nameOf } from '../label.ts'
 export function WhyFound({ why }: { why: readonly Why[] }) {
   const t = words('find')
   if (why.length === 0) return null
-  const excerpt = why.find((one) => one.excerpt !== undefined)?.excerpt
+  const placed = why.filter((one) => one.excerpt !== undefined)
+  const { excerpt, language } = placed.find(isRead) ?? placed[0] ?? {}
   return (
     <div className="why">
       {excerpt !== undefined && (
-        <p className="excerpt" {...asWritten()}>
+        <p className="excerpt" {...langOf(language)}>
           {excerpt.map(({ text, marked }, index) => {
             const key = `${index} ${text}`
             return marked ? <mark key={key}>{text}</mark> : <Fragment key={key}>{text}</Fragment>
@@ -32,4 +34,12 @@ export function WhyFound({ why }: { why: readonly Why[] }) {
       </ul>
     </div>
   )
+}
+
+const isRead = ({ language }: Why): boolean => language === askedLanguage()
+
+/** Nothing where it is the page's own. */
+function langOf(language: string | undefined): { lang?: string } {
+  if (language === undefined) return asWritten()
+  return language === askedLanguage() ? {} : { lang: language }
 }
