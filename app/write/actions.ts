@@ -56,9 +56,11 @@ export async function saveStep(form: FormData): Promise<void> {
   const [verb, list = ''] = did.split(' ')
   if (verb === 'remove') redirect(addressWith(here, { removed: await removeItem(actor, id, list) }))
   if (verb === 'add') {
-    const { typed } = await mustHave(actor, id)
+    const { typed, version } = await mustHave(actor, id)
     const next = (itemsOf(typed, list).at(-1) ?? -1) + 1
-    redirect(`${addressWith(here, { more: list })}#item-${list}.${next}`)
+    // A script takes an address that differs in its item alone for a place on the page as it is, and draws nothing new.
+    const saved = String(version)
+    redirect(`${addressWith(here, { more: list, saved })}#item-${list}.${next}`)
   }
   const view = await fillAndView(actor, id)
   if (verb === 'send') return send(actor, view.draft)
