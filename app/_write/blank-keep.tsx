@@ -6,7 +6,7 @@ import { NOTE_ID } from '../_offline/heads.ts'
 import { type About, blankPage } from './about.ts'
 import { keepForm } from './keep-form.ts'
 import type { KeepWords } from './keep-words.ts'
-import { textsHere } from './kept-texts.ts'
+import { beginAnew, textsHere } from './kept-texts.ts'
 import { onCopy, type Waiting } from './on-copy.ts'
 import { PlaceButton } from './place-button.tsx'
 
@@ -46,6 +46,8 @@ export function BlankKeep(props: {
     if (found?.texts.some(({ about }) => about !== undefined && about.by !== by))
       return setTold({ words: words.notYours })
     const key = given ?? v7()
+    // Whoever opens the form of a draft that was discarded asks for another.
+    beginAnew(key)
     const page = blankPage(asked, key)
     // Only the address changes; the framework's note of the page stays with it.
     if (given === null)
@@ -90,7 +92,7 @@ function toldOf(waiting: Waiting, words: BlankWords, { key, page }: { key: strin
         link: { href: `/sign-in?${new URLSearchParams({ to: page })}`, words: words.signIn },
       }
     case 'gone':
-      return { words: words.gone }
+      return { words: words.gone, link: { href: page, words: words.beginWith } }
     default:
       return { words: words.waits }
   }

@@ -3,7 +3,7 @@ import { inLanguage } from '../_words/language.ts'
 import { type About, beginOf } from './about.ts'
 import { changesIn } from './changes-in.ts'
 import type { KeepWords } from './keep-words.ts'
-import { asDiscarded, keepIn, newPlace, onLetGo, TAKEN } from './kept-texts.ts'
+import { asDiscarded, keepIn, newPlace, onLetGo, TAKEN, textsHere } from './kept-texts.ts'
 import { type Changes, type KeptAnswer, sendChanges } from './send-changes.ts'
 
 export type Say = (words: string, link?: { readonly href: string; readonly words: string }) => void
@@ -44,6 +44,8 @@ export function keepForm(
   let about = given
   /** Nobody began a draft by opening a form, though some of its choices stand for "not recorded". */
   let touched = !blank
+  /** Whether what is typed here waits in the browser. */
+  let held = false
   let known = version
   let timer: ReturnType<typeof setTimeout> | undefined
   let saving: Promise<Saved> | undefined
@@ -55,13 +57,25 @@ export function keepForm(
 
   const changed = (): Changes => changesIn(form, was, proposed)
 
+  const keep = () => {
+    held = keepIn(place, changed(), about)
+  }
+
+  /**
+   * Where nothing waits any longer of what was begun here, it went up from elsewhere or was thrown away: a draft that was
+   * discarded since is not begun once more.
+   */
+  const hearOfElsewhere = () => {
+    if (held && about.state === 'begun' && textsHere(draft) === null) about = { ...about, state: 'there' }
+  }
+
   const took = (changes: Changes, answer: KeptAnswer) => {
     for (const [name, { is }] of Object.entries(changes)) was[name] = is
     wasInput.value = JSON.stringify(was)
     known = answer.version
     copy.changed()
-    if (about.state !== 'there') beThere()
-    keepIn(place, changed(), about)
+    if (blank && about.page === given.page) beThere()
+    keep()
     tell(form, answer.said)
     contested = answer.waiting && (contested || answer.conflicts.length > 0)
     const { stands } = answer
@@ -80,7 +94,7 @@ export function keepForm(
   const setAside = () => {
     about = asDiscarded(about, draft)
     for (const name of Object.keys(was)) was[name] = ''
-    keepIn(place, changed(), about)
+    keep()
     say(words.gone, { href: about.page, words: words.beginWith })
   }
 
@@ -102,6 +116,7 @@ export function keepForm(
     if (!touched) return 'sound'
     if (!some && !asking) return 'sound'
     if (some && !leaving) say(words.saving)
+    hearOfElsewhere()
     const answer = await sendChanges(draft, { step, version: known, changes, ...beginOf(about) }, leaving)
     if (answer.kind === 'kept') {
       took(changes, answer)
@@ -135,7 +150,8 @@ export function keepForm(
 
   const onInput = () => {
     touched = true
-    keepIn(place, changed(), about)
+    hearOfElsewhere()
+    keep()
     clearTimeout(timer)
     timer = setTimeout(() => void again(), REST_MS)
   }

@@ -30,10 +30,15 @@ const beginningOf = (draft: string) => `putlog-draft-${draft}`
 export const newPlace = (draft: string): string =>
   `${beginningOf(draft)}-${Math.random().toString(36).slice(2)}`
 
-/** Keeps in a place what the server does not have; nothing where there is nothing. */
-export function keepIn(place: string, changes: Changes, about?: About): void {
+/**
+ * Keeps in a place what the server does not have; nothing where there is nothing.
+ *
+ * @returns whether the place holds something now: a browser may refuse
+ */
+export function keepIn(place: string, changes: Changes, about?: About): boolean {
   const stored = { at: new Date().toISOString(), changes, ...(about && { about: inItsLanguage(about) }) }
   write(place, Object.keys(changes).length > 0 ? stored : null)
+  return read(place) !== null
 }
 
 const inItsLanguage = (about: About): About => ({ ...about, page: inLanguage(about.page) })
@@ -80,6 +85,16 @@ export async function putIn(draft: string, step: string, { texts }: Found): Prom
 function markDiscarded(draft: string): void {
   for (const { place, about, ...stored } of textsHere(draft)?.texts ?? [])
     if (about) write(place, { ...stored, about: asDiscarded(about, draft) })
+}
+
+/** Whether the site has the draft no longer, and its writer has yet to say that another is to begin with its text. */
+export const isDiscarded = ({ texts }: Found): boolean =>
+  texts.some(({ about }) => about?.state === 'discarded')
+
+/** The writer of a draft that was discarded says that another is to begin with its text. */
+export function beginAnew(draft: string): void {
+  for (const { place, about, ...stored } of textsHere(draft)?.texts ?? [])
+    if (about?.state === 'discarded') write(place, { ...stored, about: { ...about, state: 'begun' } })
 }
 
 /** The same draft once the site has it no longer. */

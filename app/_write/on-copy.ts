@@ -1,5 +1,5 @@
 import { inLanguage } from '../_words/language.ts'
-import { letGoOfCovered, type Put, putIn, TAKEN, textsHere } from './kept-texts.ts'
+import { isDiscarded, letGoOfCovered, type Put, putIn, TAKEN, textsHere } from './kept-texts.ts'
 import { restoreTyped } from './restore-typed.ts'
 
 /** How soon what waits is tried again where the browser does not tell that there is a signal. */
@@ -12,7 +12,7 @@ export type Waiting = { readonly kind: 'waits' } | Put
  * On a copy of a draft's step that was opened with no signal, and on a blank form: puts what waits in this browser into
  * the form, so that writing goes on from there, and sends all of it once there is a signal. Sending it twice changes
  * nothing: each change names what stood in its field. What the server has cannot be told from a copy, which may be older
- * than what waits.
+ * than what waits. Once the site has the draft no longer, nothing is sent that would begin it again by itself.
  *
  * @param now there is a signal already
  * @returns ends it
@@ -38,6 +38,7 @@ export function onCopy(
   const send = async () => {
     const left = textsHere(draft)
     if (left === null || sending) return
+    if (isDiscarded(left)) return tell({ kind: 'gone' })
     sending = true
     const done = await putIn(draft, step, left)
     sending = false

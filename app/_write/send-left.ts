@@ -1,4 +1,4 @@
-import { draftsHere, putIn, textsHere } from './kept-texts.ts'
+import { draftsHere, isDiscarded, putIn, textsHere } from './kept-texts.ts'
 
 /** Where a tab notes when something was refused, and how long it lets that be. */
 const PLACE = 'putlog-refused-at'
@@ -19,7 +19,7 @@ export async function sendLeft(again: boolean, own?: string): Promise<void> {
   if (!again && Date.now() - Number(sessionStorage.getItem(PLACE)) < REST_MS) return
   for (const draft of draftsHere()) {
     const found = draft === own ? null : textsHere(draft)
-    if (found === null || found.texts.some(({ about }) => about?.state === 'discarded')) continue
+    if (found === null || isDiscarded(found)) continue
     const { kind } = await putIn(draft, '', found)
     if (kind !== 'kept') sessionStorage.setItem(PLACE, String(Date.now()))
   }

@@ -2,24 +2,10 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { About } from '../../app/_write/about.ts'
 import { type BegunLine, linesOf } from '../../app/_write/begun-lines.ts'
 import { findKept, keepIn, letGoOfCovered, newPlace, putIn, textsHere } from '../../app/_write/kept-texts.ts'
+import { makeStore } from '../support/browser-store.ts'
 
 const DRAFT = '01890000-0000-7000-8000-000000000001'
 const SAVED = { time: '12:00', version: 2, conflicts: [], waiting: false, sent: false, said: [] }
-
-/** What a browser keeps: its keys are its own, as those of the platform's are. */
-function makeStore(): object {
-  const store: Record<string, string> = {}
-  const methods = {
-    getItem: (key: string) => store[key] ?? null,
-    setItem: (key: string, text: string) => {
-      store[key] = text
-    },
-    removeItem: (key: string) => {
-      delete store[key]
-    },
-  }
-  return Object.setPrototypeOf(store, methods)
-}
 
 beforeEach(() => {
   vi.stubGlobal('localStorage', makeStore())
