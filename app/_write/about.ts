@@ -19,6 +19,13 @@ export interface About {
 export const blankPage = (asked: About['asked'], key: string): string =>
   `/write/blank?${new URLSearchParams({ ...asked, key })}`
 
-/** What has to go with the text of a draft that the site may not have. */
-export const beginOf = (about: About | undefined): { readonly begin?: Pick<About, 'by' | 'asked'> } =>
-  about === undefined || about.state === 'there' ? {} : { begin: { by: about.by, asked: about.asked } }
+/** What goes with the text of a draft: who typed it, and where the site may not have the draft, what it begins from. */
+export interface Sent {
+  readonly by?: string
+  readonly begin?: About['asked']
+}
+
+export function sentWith(about: About | undefined): Sent {
+  if (about === undefined) return {}
+  return { by: about.by, ...(about.state !== 'there' && { begin: about.asked }) }
+}

@@ -1,6 +1,6 @@
 import { watchCopy } from '../_offline/tell.ts'
 import { inLanguage } from '../_words/language.ts'
-import { type About, beginOf } from './about.ts'
+import { type About, sentWith } from './about.ts'
 import { changesIn } from './changes-in.ts'
 import type { KeepWords } from './keep-words.ts'
 import { asDiscarded, keepIn, newPlace, onLetGo, TAKEN, textsHere } from './kept-texts.ts'
@@ -90,7 +90,7 @@ export function keepForm(
     history.replaceState(history.state, '', inLanguage(about.page))
   }
 
-  /** The draft is no more, or somebody else is signed in: all that stands in the form waits to begin another. */
+  /** The draft is no more: all that stands in the form waits to begin another. */
   const setAside = () => {
     about = asDiscarded(about, draft)
     for (const name of Object.keys(was)) was[name] = ''
@@ -117,7 +117,7 @@ export function keepForm(
     if (!some && !asking) return 'sound'
     if (some && !leaving) say(words.saving)
     hearOfElsewhere()
-    const answer = await sendChanges(draft, { step, version: known, changes, ...beginOf(about) }, leaving)
+    const answer = await sendChanges(draft, { step, version: known, changes, ...sentWith(about) }, leaving)
     if (answer.kind === 'kept') {
       took(changes, answer)
       if (some || answer.sent || contested || stale) sayKept(answer)

@@ -1,5 +1,5 @@
 import { inLanguage } from '../_words/language.ts'
-import { type About, beginOf, blankPage } from './about.ts'
+import { type About, blankPage, sentWith } from './about.ts'
 import { type Answer, type Changes, sendChanges } from './send-changes.ts'
 
 /** Text of a draft that a browser holds until the server has it. */
@@ -71,8 +71,9 @@ export type Put = { readonly kind: 'kept'; readonly to: string } | Exclude<Answe
 export async function putIn(draft: string, step: string, { texts }: Found): Promise<Put> {
   let waiting = false
   for (const { place, changes, about } of texts) {
-    const answer = await sendChanges(draft, { step, version: 0, changes, ...beginOf(about) })
-    if (answer.kind === 'gone') markDiscarded(draft)
+    const answer = await sendChanges(draft, { step, version: 0, changes, ...sentWith(about) })
+    // Of text that does not say whose it is, the site can't tell whether its writer's draft is there.
+    if (answer.kind === 'gone' && about) markDiscarded(draft)
     if (answer.kind !== 'kept') return answer
     // A window that is still open may have typed on meanwhile.
     if (isStill(place, changes)) write(place, null)

@@ -1,6 +1,6 @@
 import { askedLanguage } from '#app/asked.ts'
 import { LANGUAGE_HEADER } from '../_words/languages.ts'
-import type { About } from './about.ts'
+import type { Sent } from './about.ts'
 
 /** Field → what its page showed, and what stands in it now. */
 export type Changes = Readonly<Record<string, { readonly was: string; readonly is: string }>>
@@ -25,16 +25,14 @@ export type Answer =
   | ({ readonly kind: 'kept' } & KeptAnswer)
   | { readonly kind: 'offline' }
   | { readonly kind: 'signed-out' }
-  /** There is no such draft of whoever is signed in: it was discarded, or somebody else is. */
+  /** There is no such draft of theirs: it was discarded. */
   | { readonly kind: 'gone' }
   | { readonly kind: 'refused'; readonly why: string }
 
-interface Saving {
+interface Saving extends Sent {
   readonly step: string
   readonly version: number
   readonly changes: Changes
-  /** Of a draft that is not there yet: who writes it, and what it begins from. */
-  readonly begin?: Pick<About, 'by' | 'asked'>
 }
 
 /** Sends what was typed; it arrives also when the page is being left. */

@@ -56,17 +56,21 @@ const BEGUN: About = {
 }
 const NONE = { at: '', texts: [] }
 
-test('putIn() sends with the text of a draft that was begun here what it begins from and who wrote it', async () => {
+test('putIn() sends with its text who wrote it, and of a draft that was begun here what it begins from', async () => {
   const sent: unknown[] = []
   vi.stubGlobal('fetch', async (_: string, { body }: RequestInit) => {
-    sent.push(JSON.parse(String(body)).begin)
+    const { by, begin } = JSON.parse(String(body))
+    sent.push([by, begin])
     return Response.json(SAVED)
   })
   keepIn(newPlace(DRAFT), title('', 'Barn'), BEGUN)
   await putIn(DRAFT, 'seen', textsHere(DRAFT) ?? NONE)
   keepIn(newPlace(DRAFT), title('', 'Barn'), { ...BEGUN, state: 'there' })
   await putIn(DRAFT, 'seen', textsHere(DRAFT) ?? NONE)
-  expect(sent).toEqual([{ by: 'mason-1', asked: { of: 'barn' } }, undefined])
+  expect(sent).toEqual([
+    ['mason-1', { of: 'barn' }],
+    ['mason-1', undefined],
+  ])
 })
 
 test('putIn() keeps the text of a draft that was discarded, to begin another with', async () => {

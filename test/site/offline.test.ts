@@ -261,6 +261,34 @@ describe('What is typed into a draft with no signal', () => {
     })
   })
 
+  it('waits while somebody else is signed in, and the page that was left open saves on once its writer is', async () => {
+    const [person, other] = [await makePerson(), await makePerson()]
+    await onSite(person, async (page, relay) => {
+      const id = await typeAway(page, relay)
+      await page.goto(`/write/${id}/what`)
+      await expect.poll(() => field(page, 'title').inputValue(), PATIENCE).toBe(title)
+      const states = () =>
+        page.evaluate(() => Object.values(localStorage).map((text) => JSON.parse(text).about.state))
+      await page.context().clearCookies()
+      await page.context().addCookies([(await signIn(other, relay.url)).cookie])
+      await relay.mend()
+      await isBack(page)
+      for (const place of ['#waiting', '#keep'])
+        await expect.poll(() => page.textContent(place), PATIENCE).toContain('written by somebody else')
+      const elsewhere = await page.context().newPage()
+      await elsewhere.goto('/tables')
+      await elsewhere.goto('/kept')
+      await elsewhere.getByText('until its writer signs in').waitFor()
+      expect([await states(), await typed(person, id)]).toEqual([['there'], undefined])
+
+      await page.context().addCookies([(await signIn(person, relay.url)).cookie])
+      await fill(page, { historicTerm: 'Typed on' })
+      await expect.poll(() => page.textContent('#waiting'), PATIENCE).toContain('Sent')
+      expect(await states()).toEqual([])
+      expect((await ownDraft(person.key, id))?.typed).toMatchObject({ title, historicTerm: 'Typed on' })
+    })
+  })
+
   it('goes up from any page that is opened later', async () => {
     const person = await makePerson()
     await onSite(person, async (page, relay) => {

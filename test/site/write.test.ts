@@ -357,12 +357,16 @@ describe('A draft', () => {
       const stranger = await signIn(await makePerson(), SITE)
       const answer = await fetch(`${SITE}/write/${id}/place`, { ...stranger, redirect: 'manual' })
       expect(answer.headers.get('location')).toContain('/write?gone=1')
-      const post = await fetch(`${SITE}/api/drafts/${id}`, {
-        method: 'POST',
-        headers: { ...stranger.headers, 'Content-Type': 'application/json' },
-        body: JSON.stringify({ step: 'place', changes: { title: { was: '', is: 'Mine' } } }),
-      })
-      expect(post.status).toBe(404)
+      const post = async (more: object) =>
+        await fetch(`${SITE}/api/drafts/${id}`, {
+          method: 'POST',
+          headers: { ...stranger.headers, 'Content-Type': 'application/json' },
+          body: JSON.stringify({ step: 'place', changes: { title: { was: '', is: 'Mine' } }, ...more }),
+        })
+      expect((await post({})).status).toBe(404)
+      // Its writer's browser must not take that for a draft that was discarded.
+      for (const more of [{ by: person.key }, { begin: { kind: 'case' } }])
+        expect((await post(more)).status).toBe(409)
     })
   })
 })

@@ -22,15 +22,16 @@ const posted = z.strictObject({
   /** Version of the draft that the page knows; without it the page is told how all its fields stand. */
   version: z.number().int().nonnegative().default(0),
   changes: z.record(z.string().max(160), z.strictObject({ was: text, is: text })),
-  /** Of a draft that was begun with no signal: who wrote it, and what it begins from. */
-  begin: z
-    .strictObject({ by: z.string().max(160), asked: z.record(z.string(), z.string().max(200)) })
-    .optional(),
+  /** Key of who typed it: somebody else may be signed in by now. */
+  by: z.string().max(160).optional(),
+  /** Of a draft that was begun with no signal: what it begins from. */
+  begin: z.record(z.string(), z.string().max(200)).optional(),
 })
 
 /**
  * Saves what was typed in a step while it is typed, and says what there is to say beside its fields. A draft that was
  * begun with no signal is begun here first, under the key that its browser gave it: sent again, it is there already.
+ * Text of somebody else is refused before its draft is looked for: only to its own writer is a draft not there.
  */
 export async function POST(
   request: Request,
@@ -51,14 +52,15 @@ export async function POST(
     if (!parsed.success)
       return answerProblem(problemOf(422, t('request.invalid'), faultsOf(parsed.error.issues, read.value)))
     const { draft: id } = await params
-    const { changes, step, version, begin } = parsed.data
-    if (begin !== undefined && begin.by !== actor.key)
+    const { changes, step, version, by, begin } = parsed.data
+    // What begins a draft always says whose it is to be.
+    if ((by !== undefined || begin !== undefined) && by !== actor.key)
       return answerProblem(problemOf(409, words('write')('blank.notYours')))
     if (begin !== undefined && (await ownDraft(actor.key, id)) === null)
       await beginFrom(
         actor,
         id,
-        askedFrom((name) => begin.asked[name]),
+        askedFrom((name) => begin[name]),
       )
     const { savedAt, ...saved } = await saveDraft(actor, id, changes)
     const draft = await ownDraft(actor.key, id)
