@@ -3,6 +3,7 @@ import { labelOf } from '../_ui/label.ts'
 import { words } from '../_words/index.ts'
 import { saveStep } from '../write/actions.ts'
 import type { About } from './about.ts'
+import { askedOf } from './asked-of.ts'
 import { FormParts } from './form-parts.tsx'
 import { formatTime } from './format-time.ts'
 import { Keep } from './keep.tsx'
@@ -34,13 +35,6 @@ const aboutOf = ({ draft, kind, title }: FormView, step: string): About => ({
   page: `/write/${draft.id}/${step}`,
   state: 'there',
 })
-
-/** What a draft like this one would begin from. */
-function askedOf({ kind, slug, basedOn, adaptedFrom, typed }: FormView['draft']): About['asked'] {
-  if (slug !== null && basedOn !== null) return { from: `${slug}@${basedOn}` }
-  if (adaptedFrom !== null) return { adapt: adaptedFrom }
-  return kind === 'visit' ? { of: typed.case ?? '' } : { kind }
-}
 
 /** One step of a form. Works as a plain post; with JavaScript it also saves by itself. */
 export function StepForm({ view, step, more, proposed, before, extra }: Props) {

@@ -4,6 +4,7 @@ import { v4 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { closeDb } from '#lib/db/client.ts'
 import { listDrafts, ownDraft } from '#lib/db/drafts.ts'
+import { discardDraft } from '#lib/workflow/draft-begin.ts'
 import { restore, withdraw } from '#lib/workflow/withdraw.ts'
 import { jpeg } from '../photos/pictures.ts'
 import { joinSite, makePerson, type Person, signIn } from '../support/people.ts'
@@ -478,7 +479,7 @@ describe('A draft that is begun with no signal', () => {
     await page.goto(`/write/blank?of=${slug}`)
     expect(await page.locator('#step').isVisible()).toBe(false)
     expect(await page.locator('main').textContent()).toContain('takes JavaScript')
-    expect(await page.locator(`main a[href="${visit()}"]`).isVisible()).toBe(true)
+    expect(await page.locator(`main a[href="${visit()}&kind=visit"]`).isVisible()).toBe(true)
     await page.context().close()
   })
 })
@@ -510,6 +511,30 @@ describe('A draft that is discarded in one window while another types', () => {
       await expect.poll(again, PATIENCE).toMatchObject({ title: 'Saved before', historicTerm: 'Typed after' })
       await expect.poll(() => field(page, 'title').inputValue(), PATIENCE).toBe('Saved before')
       await expect.poll(() => page.evaluate(() => localStorage.length), PATIENCE).toBe(0)
+    })
+  })
+
+  it('and the entry that it revised was withdrawn since, is shown what stood there all the same', async () => {
+    const [person, { member }] = [await makePerson(), await makePerson({ roles: ['steward'] })]
+    const slug = 'cement-render-over-earth'
+    const order = () => ({ key: v4(), slug, words: 'To see what becomes of a correction.' })
+    await onSite(person, async (page) => {
+      const id = await begin(page, `from=${slug}`)
+      await page.goto(`/write/${id}/what`)
+      await discardDraft(person.member, id)
+      await withdraw(member, order())
+      try {
+        await fill(page, { historicTerm: 'Typed after' })
+        await expect.poll(() => page.textContent('#keep'), PATIENCE).toContain('not there any more')
+        await follow(page, () => page.click('#keep a'))
+        await expect.poll(() => field(page, 'historicTerm').inputValue(), PATIENCE).toBe('Typed after')
+        await expect
+          .poll(() => page.textContent('#keep'), PATIENCE)
+          .toContain('is not there, or is not yours')
+        expect((await listDrafts(person.key)).drafts).toEqual([])
+      } finally {
+        await restore(member, order())
+      }
     })
   })
 })

@@ -46,6 +46,7 @@ export default async function BlankPage({ searchParams }: Props) {
   if (!member) return <NotYours />
   if (key !== undefined && (await ownDraft(member.key, key)) !== null) redirect(`/write/${key}`)
   const start = await startOf(member, asked)
+  // What was to begin from something that is there no longer still shows, to be copied.
   const kind = start?.kind ?? (asked.of !== '' ? 'visit' : isKind(asked.kind) ? asked.kind : undefined)
   if (kind === undefined) return <PageHead title={t('begin.title')} lead={t('begin.notKind')} />
   const view = await blankViewOf(member, kind, start)
@@ -59,7 +60,7 @@ export default async function BlankPage({ searchParams }: Props) {
           </Notice>
         )}
       </PageHead>
-      <BlankForm view={view} asked={given} title={title} />
+      <BlankForm view={view} asked={{ ...given, kind }} title={title} />
     </>
   )
 }
