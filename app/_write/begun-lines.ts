@@ -10,15 +10,18 @@ export interface BegunLine extends Pick<About, 'title' | 'page'> {
 }
 
 /**
- * Drafts that a browser holds text of, the last typed first, of this reader alone; and those that stood in the list before
- * and are held no longer, as gone up.
+ * Drafts that a browser holds text of, the last typed first, of this reader alone; and those that stood in the list before,
+ * are held no longer and have gone up. What was thrown away, or taken back into its form, is left out.
  *
  * @param found of each draft what windows left, the last typed last
+ * @param before all lines that stood in the list
+ * @param sent drafts whose text the site has said that it has
  */
 export function linesOf(
   found: readonly { readonly draft: string; readonly texts: readonly KeptText[] }[],
   reader: string,
   before: readonly BegunLine[],
+  sent: ReadonlySet<string>,
 ): BegunLine[] {
   const lines = found.flatMap(({ draft, texts }) => {
     const last = texts.findLast(({ about }) => about?.by === reader)
@@ -28,7 +31,7 @@ export function linesOf(
   })
   const held = new Set(found.map(({ draft }) => draft))
   const up = before
-    .filter(({ draft }) => !held.has(draft))
+    .filter(({ draft }) => sent.has(draft) && !held.has(draft))
     .map((line): BegunLine => ({ ...line, state: 'up' }))
   return [...lines, ...up].sort((a, b) => (a.at < b.at ? 1 : a.at > b.at ? -1 : 0))
 }

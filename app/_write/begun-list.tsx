@@ -7,7 +7,7 @@ import { splitLanguage } from '../_words/language.ts'
 import { type BegunLine, linesOf } from './begun-lines.ts'
 import type { BegunWords } from './begun-words.ts'
 import { draftsHere, letGo, textsHere } from './kept-texts.ts'
-import { TRIED } from './send-left.ts'
+import { sentOf, TRIED } from './send-left.ts'
 
 /**
  * Drafts that this browser holds text of which has not gone up, each to be opened or thrown away; nothing where none.
@@ -17,7 +17,10 @@ import { TRIED } from './send-left.ts'
 export function BegunList({ reader: drawnFor, words }: { reader: string; words: BegunWords }) {
   const [lines, setLines] = useState<readonly BegunLine[]>([])
   const [others, setOthers] = useState(false)
-  const thrown = useRef(new Set<string>())
+  /** Every line that stood here, by its draft: that its text is here no longer may be heard before that it went up. */
+  const stood = useRef(new Map<string, BegunLine>())
+  /** What went up as this page stood here. */
+  const sent = useRef(new Set<string>())
   const look = useCallback(async () => {
     // A page that was kept was drawn for nobody in particular.
     const reader = document.getElementById(NOTE_ID) === null ? drawnFor : await readerHere()
@@ -25,11 +28,17 @@ export function BegunList({ reader: drawnFor, words }: { reader: string; words: 
     setOthers(
       found.some(({ texts }) => texts.some(({ about }) => about !== undefined && about.by !== reader)),
     )
-    // What was listed and is here no longer has gone up, unless it was thrown away.
-    setLines((before) => linesOf(found, reader, before).filter(({ draft }) => !thrown.current.has(draft)))
+    // More was typed since, and whether that goes up is another question.
+    for (const { draft } of found) sent.current.delete(draft)
+    const now = linesOf(found, reader, [...stood.current.values()], sent.current)
+    for (const line of now) stood.current.set(line.draft, line)
+    setLines(now)
   }, [drawnFor])
   useEffect(() => {
-    const again = () => void look()
+    const again = (event?: Event) => {
+      if (event instanceof CustomEvent) for (const draft of sentOf(event)) sent.current.add(draft)
+      void look()
+    }
     again()
     for (const event of [TRIED, 'storage', 'pageshow']) window.addEventListener(event, again)
     return () => {
@@ -40,7 +49,6 @@ export function BegunList({ reader: drawnFor, words }: { reader: string; words: 
   const drop = (draft: string) => {
     const found = textsHere(draft)
     if (found) letGo(found)
-    thrown.current.add(draft)
     document.getElementById('begun-head')?.focus()
     void look()
   }

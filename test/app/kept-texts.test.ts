@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { About } from '../../app/_write/about.ts'
-import { type BegunLine, linesOf } from '../../app/_write/begun-lines.ts'
+import { linesOf } from '../../app/_write/begun-lines.ts'
 import { findKept, keepIn, letGoOfCovered, newPlace, putIn, textsHere } from '../../app/_write/kept-texts.ts'
 import { makeStore } from '../support/browser-store.ts'
 
@@ -97,7 +97,7 @@ test('letGoOfCovered() lets go of what a later window holds all of, and of nothi
   expect(textsHere(DRAFT)?.texts.map(({ place }) => place)).toEqual([second, third])
 })
 
-test('linesOf() are drafts of this reader alone, by the title typed last; what is held no longer has gone up', () => {
+test('linesOf() are drafts of this reader alone, by the title typed last; what is held no longer is left out, but for what went up', () => {
   const [mine, theirs] = ['01890000-0000-7000-8000-000000000002', '01890000-0000-7000-8000-000000000003']
   const text = (at: string, is: string, about: About) => ({ place: at, at, changes: title('', is), about })
   const found = [
@@ -105,15 +105,17 @@ test('linesOf() are drafts of this reader alone, by the title typed last; what i
     { draft: theirs, texts: [text('2026-05-03', 'Kiln', { ...BEGUN, by: 'mason-2' })] },
     { draft: mine, texts: [text('2026-05-04', '', { ...BEGUN, state: 'discarded' })] },
   ]
-  const lines = linesOf(found, 'mason-1', [])
+  const lines = linesOf(found, 'mason-1', [], new Set())
   expect(lines.map(({ draft, title: shown, state, at }) => [draft, shown, state, at])).toEqual([
     [mine, 'A visit to the barn', 'discarded', '2026-05-04'],
     [DRAFT, 'Byre', 'begun', '2026-05-02'],
   ])
-  const after: BegunLine[] = linesOf(found.slice(2), 'mason-1', lines)
-  expect(after.map(({ draft, state }) => [draft, state])).toEqual([
+  const after = (sent: string[]) =>
+    linesOf(found.slice(2), 'mason-1', lines, new Set(sent)).map(({ draft, state }) => [draft, state])
+  expect(after([DRAFT, mine])).toEqual([
     [mine, 'discarded'],
     [DRAFT, 'up'],
   ])
-  expect(linesOf(found, 'guest', [])).toEqual([])
+  expect(after([])).toEqual([[mine, 'discarded']])
+  expect(linesOf(found, 'guest', [], new Set())).toEqual([])
 })
