@@ -11,7 +11,7 @@ import {
   keptPhoto,
   putPhoto,
 } from './copies.ts'
-import { blankOf, blanksFor, copyOf, isOfDraft, photoOf, stepsOf } from './copy.ts'
+import { blankInstead, blanksFor, copyOf, isOfDraft, photoOf, stepsOf } from './copy.ts'
 import { GUEST_READER, HEADS } from './heads.ts'
 import { languageOf, neverKept, sentencesOf, withNote } from './note.ts'
 import { beginning, noteReader } from './readers.ts'
@@ -60,10 +60,8 @@ export async function answerPage({ request, event }: RouteGiven): Promise<Respon
 async function copyInstead(address: string, away: boolean): Promise<Response | undefined> {
   const copy = await keptPage(address)
   if (copy === undefined) return undefined
-  const blank = blankOf(address)
-  if (blank !== undefined && /\/write\/new$/.test(new URL(address).pathname))
-    return Response.redirect(blank, 302)
-  return withNoteOf(copy, away)
+  const blank = blankInstead(address)
+  return blank === undefined ? withNoteOf(copy, away) : Response.redirect(blank, 302)
 }
 
 const rest = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms, undefined))

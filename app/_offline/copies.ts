@@ -1,5 +1,5 @@
 import { CacheExpiration } from 'workbox-expiration'
-import { blankOf, filesOf, headersOfCopy, isOfDraft, photoOf, photosOf } from './copy.ts'
+import { blankOf, filesOf, headersOfCopy, isOfDraft, photoOf, photosOf, workOf } from './copy.ts'
 import { GUEST_READER, HEADS, isBlankStore, isPageStore, staleFileStores, storeOf } from './heads.ts'
 import { currentReader, forgetOthers } from './readers.ts'
 
@@ -25,10 +25,12 @@ async function bound(store: string, address: string, most: number): Promise<void
 
 /** Keeps a page with the files and photos that it is drawn with: they first, so that a kept page is whole. */
 export async function keepPage(address: string, html: string, given: Headers, reader: string): Promise<void> {
+  const blank = blankOf(address)
+  // Visits to the case's other works would be written on a form drawn for this one.
+  if (blank !== undefined && workOf(address) !== null) return
   await keepFiles(html)
   await Promise.allSettled(photosOf(html).map(keepPhoto))
   const headers = headersOfCopy(given, html, new Date(), BUILD)
-  const blank = blankOf(address)
   const store = blank === undefined ? storeOf.pages(reader) : storeOf.blanks(reader)
   await (await caches.open(store)).put(blank ?? address, new Response(html, { headers }))
   await bound(store, blank ?? address, blank === undefined ? MOST.pages : MOST.blanks)

@@ -71,6 +71,20 @@ export function blankOf(address: string): string | undefined {
   return `${origin}${language}/write/blank?${new URLSearchParams([[name, searchParams.get(name) ?? '']])}`
 }
 
+/**
+ * The blank form that a page to begin a draft on leads to; undefined for any other page. The work that a visit is made to
+ * goes with it: all works of a case have one form.
+ */
+export function blankInstead(address: string): string | undefined {
+  const blank = blankOf(address)
+  if (blank === undefined || !/\/write\/new$/.test(new URL(address).pathname)) return undefined
+  const work = workOf(address)
+  return work === null ? blank : `${blank}&${new URLSearchParams({ work })}`
+}
+
+/** The work that a page to begin a visit on is for; null for one of any work. */
+export const workOf = (address: string): string | null => new URL(address).searchParams.get('work') || null
+
 /** Blank forms that are worth having ahead where a page is kept: of a new case, and of a visit to the page's own. */
 export function blanksFor(html: string, address: string): string[] {
   const [language = ''] = /^\/[a-z]{2}(?=\/|$)/.exec(new URL(address).pathname) ?? []

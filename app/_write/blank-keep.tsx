@@ -9,6 +9,7 @@ import type { KeepWords } from './keep-words.ts'
 import { beginAnew, textsHere } from './kept-texts.ts'
 import { onCopy, type Waiting } from './on-copy.ts'
 import { PlaceButton } from './place-button.tsx'
+import { standAtWork } from './work-asked.ts'
 
 type BlankWords = KeepWords & Readonly<Record<'notYours' | 'stays', string>>
 
@@ -33,14 +34,15 @@ export function BlankKeep(props: {
   signal: ReactNode
   children: ReactNode
 }) {
-  const { by, asked, first, title, words, signal, children } = props
+  const { by, asked: drawnFor, first, title, words, signal, children } = props
   const [shown, setShown] = useState(false)
   const [told, setTold] = useState<Told | null>(null)
   const box = useRef<HTMLDivElement>(null)
   useEffect(() => {
     const form = box.current?.querySelector('form')
     const isCopy = document.getElementById(NOTE_ID) !== null
-    const given = new URLSearchParams(location.search).get('key')
+    const query = new URLSearchParams(location.search)
+    const [given, work] = [query.get('key'), query.get('work')]
     const found = given === null ? null : textsHere(given)
     if (!form || (!isCopy && found === null)) return
     if (found?.texts.some(({ about }) => about !== undefined && about.by !== by))
@@ -48,6 +50,8 @@ export function BlankKeep(props: {
     const key = given ?? v7()
     // Whoever opens the form of a draft that was discarded asks for another.
     beginAnew(key)
+    const asked = work ? { ...drawnFor, work } : drawnFor
+    if (work) standAtWork(form, work)
     const page = blankPage(asked, key)
     // Only the address changes; the framework's note of the page stays with it.
     if (given === null)
@@ -64,7 +68,7 @@ export function BlankKeep(props: {
       stop()
       deaf()
     }
-  }, [by, asked, first, title, words])
+  }, [by, drawnFor, first, title, words])
   return (
     <div className="write-blank" ref={box}>
       <div hidden={shown}>{signal}</div>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { GUEST } from '#lib/access/actor.ts'
 import {
+  blankInstead,
   blankOf,
   blanksFor,
   copyOf,
@@ -140,6 +141,15 @@ it.each([
   [`${DRAFT}/place`, undefined],
 ])('blankOf %s is %s', (path, blank) => {
   expect(blankOf(SITE + path)).toBe(blank && SITE + blank)
+})
+
+it.each([
+  ['/write/new?of=barn', '/write/blank?of=barn'],
+  ['/es/write/new?kind=visit&of=barn&work=pointing', '/es/write/blank?of=barn&work=pointing'],
+  ['/write/blank?of=barn&work=pointing', undefined],
+  ['/cases/barn', undefined],
+])('blankInstead of %s is %s', (path, blank) => {
+  expect(blankInstead(SITE + path)).toBe(blank && SITE + blank)
 })
 
 it('blanksFor a page are those of a new case and of a visit to each case that it leads to, in its language', () => {

@@ -378,6 +378,33 @@ describe('A draft that is begun with no signal', () => {
     })
   })
 
+  it('stands at the work that it was asked for, and once discarded is not begun again by the page that is still open', async () => {
+    const person = await makePerson()
+    const lockup = 'currawong-marsh-lockup'
+    await onSite(person, async (page, relay) => {
+      await page.goto(`/cases/${lockup}`)
+      await holds(page, `/write/blank?of=${lockup}`, '/kept')
+      await relay.cut()
+      const begins = `/write/new?kind=visit&of=${lockup}&work=south`
+      const form = await beginAway(page, begins, { 'observer.how': 'From the ladder' })
+      expect(new URL(form).searchParams.get('work')).toBe('south')
+      expect(await field(page, 'work').inputValue()).toBe('south')
+      await relay.mend()
+      await isBack(page)
+      await says(page).toContain('It has gone up')
+      expect(await typed(person)).toMatchObject({ work: 'south', 'observer.how': 'From the ladder' })
+
+      const [, id = ''] = /\/write\/([0-9a-f-]{36})\//.exec(page.url()) ?? []
+      await discardDraft(person.member, id)
+      await fill(page, { 'observer.how': 'From the ladder, twice' })
+      await says(page).toContain('not there any more')
+      await isBack(page)
+      await page.goto('/kept')
+      await page.locator('#begun').getByText('its draft was discarded').waitFor()
+      expect((await listDrafts(person.key)).drafts).toEqual([])
+    })
+  })
+
   it('is one though two windows send it, and another one begun after it is a second', async () => {
     const person = await makePerson()
     await onSite(person, async (page, relay) => {
