@@ -19,12 +19,13 @@ export interface About {
 export const blankPage = (asked: About['asked'], key: string): string =>
   `/write/blank?${new URLSearchParams({ ...asked, key })}`
 
-/** What goes with the text of a draft: who typed it, and where the site may not have the draft, what it begins from. */
+/** What goes with the text of a draft. */
 export interface Sent {
   readonly by?: string
   readonly begin?: About['asked']
 }
 
+/** Who typed it, and where the site may not have the draft, what it begins from; nothing where nobody noted it. */
 export function sentWith(about: About | undefined): Sent {
   if (about === undefined) return {}
   return { by: about.by, ...(about.state !== 'there' && { begin: about.asked }) }

@@ -290,13 +290,14 @@ describe('What is typed into a draft with no signal', () => {
     })
   })
 
-  it('goes up from any page that is opened later', async () => {
+  it('goes up from any page that is opened later, and the list of what waits says so', async () => {
     const person = await makePerson()
     await onSite(person, async (page, relay) => {
       const id = await typeAway(page, relay)
       await relay.mend()
-      await page.goto('/tables')
-      await expect.poll(() => page.evaluate(() => localStorage.length), PATIENCE).toBe(0)
+      await page.goto('/kept')
+      await page.locator('#begun').getByText('It has gone up').waitFor()
+      expect(await page.evaluate(() => localStorage.length)).toBe(0)
       expect(await typed(person, id)).toBe(title)
     })
   })
