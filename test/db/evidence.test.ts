@@ -362,7 +362,9 @@ describe('fatesOf(selected, endPoint, grain)', () => {
     END_POINTS.forEach((_, k) => {
       const [a, b] = [fine[k]?.fates, coarse[k]?.fates]
       expect(groupIntervals(b?.rows ?? [])).toEqual(groupIntervals(a?.rows ?? [], 91))
-      expect(b?.clusters.count).toBe(4)
+      // Buildings are dealt by their ids, which are new each time: now and then a bucket has none.
+      expect(b?.clusters.count).toBeLessThanOrEqual(4)
+      expect(b?.clusters.count).toBeLessThan(a?.clusters.count ?? 0)
       expect(b?.clusters.weight.reduce((sum, n) => sum + n, 0)).toBe(
         a?.rows.reduce((sum, { weight }) => sum + weight, 0),
       )

@@ -134,6 +134,7 @@ describe('recipeBySlug(slug, revision) and caseBySlug(slug, revision)', () => {
       digest: stored.digest,
       standing: 'in-use',
       standingReason: undefined,
+      standingFrom: 2,
     })
   })
 
