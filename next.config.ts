@@ -15,6 +15,8 @@ const config: NextConfig = {
   images: { unoptimized: true },
   // Titles and icons stand in the head of every page, also where no script could move them there.
   htmlLimitedBots: /.*/,
+  // The library for matrices is packed into one file; of its sources a browser is sent only what a blend is solved with.
+  turbopack: { resolveAlias: { 'ml-matrix': { browser: './node_modules/ml-matrix/src/index.js' } } },
   rewrites: async () => ({
     // Spanish pages are the same pages; the gate has told them the language by then. It can't lead there itself: with an
     // address of numbers to listen on, the framework would send the request out and in again.

@@ -42,6 +42,8 @@ const siteProject = (name: string, include: string[], exclude: string[] = []) =>
     globalSetup: ['test/support/site.ts'],
     setupFiles: ['test/support/quiet.ts'],
     fileParallelism: false,
+    // Files run one after another and leave nothing behind; what they read of the project is read once.
+    isolate: false,
     // A browser on two busy cores now and then misses its moment: once more before it counts, and said as a retry.
     retry: 1,
     testTimeout: 120_000,

@@ -21,13 +21,14 @@ const ENLARGED = [
 export async function lookCloser(page: Page): Promise<string[]> {
   const before = page.viewportSize()
   await page.emulateMedia({ reducedMotion: 'reduce' })
-  await page.setViewportSize({ width: 360, height: 900 })
-  const found = [...(await moving(page)), ...(await violations(page, { runOnly: ['target-size'] }))]
+  const found = await moving(page)
   await page.emulateMedia({ reducedMotion: null })
   await unfold(page)
+  await page.setViewportSize({ width: 360, height: 900 })
+  found.push(...(await violations(page, { rules: { 'target-size': { enabled: true } } })))
   found.push(...(await lostEnlarged(page)))
   if (before) await page.setViewportSize(before)
-  found.push(...(await unheard(page)), ...(await violations(page, {})))
+  found.push(...(await unheard(page)))
   await fold(page)
   return [...new Set(found)]
 }

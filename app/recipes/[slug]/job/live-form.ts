@@ -59,6 +59,8 @@ export async function ask(address: string, wish: Wish, signal: AbortSignal): Pro
   await turn()
   signal.throwIfAborted()
   const page = new DOMParser().parseFromString(mainOf(text), 'text/html')
+  await turn()
+  signal.throwIfAborted()
   const form = page.querySelector<HTMLFormElement>('form.job-form')
   if (!form) throw new Error('answered with something else than the form')
   const sheet = page.getElementById('sheet')
