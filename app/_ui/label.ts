@@ -3,11 +3,19 @@ import { content } from '#lib/content/index.ts'
 import { materialBy } from '#lib/content/known-materials.ts'
 import type { Labels, Term } from '#lib/content/types.ts'
 import { formatList } from '../_words/format.ts'
+import { eachLanguage, locale } from '../_words/index.ts'
 import { first, type Query } from './query.ts'
 
 /** The term of a vocabulary in content/vocabularies, or undefined for one that is not in it. */
 export const termOf = (vocabulary: string, id: string): Term | undefined =>
   content().vocabularies.get(vocabulary)?.get(id)
+
+const regions = eachLanguage(
+  (language) => new Intl.DisplayNames(locale(language), { type: 'region', fallback: 'code' }),
+)
+
+/** A country by its code of ISO 3166-1; the code itself where it is none. */
+const countryName = (code: string): string => (/^[A-Z]{2}$/.test(code) ? (regions().of(code) ?? code) : code)
 
 /** A term of a vocabulary, by its id; anything that is no term is no choice. */
 export function termIn(vocabulary: string, value: Query[string]): string | undefined {
@@ -15,10 +23,14 @@ export function termIn(vocabulary: string, value: Query[string]): string | undef
   return given !== undefined && termOf(vocabulary, given) ? given : undefined
 }
 
-/** A term's label; its id where the vocabulary has no such term (an older entry may name one). */
+/**
+ * A term's label; its id where the vocabulary has no such term (an older entry may name one). Of countries it has those
+ * that content has words about, and the rest go by their usual names.
+ */
 export function labelOf(vocabulary: string, id: string): string {
   const term = termOf(vocabulary, id)
-  return term === undefined ? id : termName(term)
+  if (term !== undefined) return termName(term)
+  return vocabulary === 'countries' ? countryName(id) : id
 }
 
 /** What a term is called. */

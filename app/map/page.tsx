@@ -5,10 +5,10 @@ import { casesAddress, casesAskedOf, without } from '../_ui/find/asked.ts'
 import { Chips } from '../_ui/find/chips.tsx'
 import { Downloads } from '../_ui/find/downloads.tsx'
 import { AddressFaults } from '../_ui/find/faults.tsx'
-import { countryLabel } from '../_ui/find/labels.ts'
 import { NarrowForm } from '../_ui/find/narrow-form.tsx'
 import { titlesOf } from '../_ui/find/titles.ts'
 import { InventedNotice } from '../_ui/invented.tsx'
+import { labelOf } from '../_ui/label.ts'
 import { CaseMap } from '../_ui/map/case-map.tsx'
 import { PageHead } from '../_ui/page-head.tsx'
 import type { Query } from '../_ui/query.ts'
@@ -33,7 +33,8 @@ export default async function MapPage({ searchParams }: { searchParams: Promise<
   const country = filter.country?.length === 1 ? filter.country[0] : undefined
   const places = country === undefined ? countriesOf(regions, asked) : regionsOf(regions, asked)
   const clusters = clustersOf(places)
-  const title = country === undefined ? t('map.title') : t('map.titleOf', { country: countryLabel(country) })
+  const title =
+    country === undefined ? t('map.title') : t('map.titleOf', { country: labelOf('countries', country) })
   const unplaced = country === undefined ? 0 : places.length - clusters.length
   return (
     <>

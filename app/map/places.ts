@@ -2,7 +2,7 @@ import { groups, sum } from 'd3-array'
 import { regionId } from '#lib/entry/facets.ts'
 import type { RegionCount } from '#lib/search/index.ts'
 import { type CasesAsked, casesAddress } from '../_ui/find/asked.ts'
-import { countryLabel } from '../_ui/find/labels.ts'
+import { labelOf } from '../_ui/label.ts'
 import type { Cluster } from '../_ui/map/clusters.ts'
 
 /** A country or region with its cases; without a place where none of them has one on record. */
@@ -18,7 +18,7 @@ export const countriesOf = (regions: readonly RegionCount[], asked: CasesAsked):
   byCount(
     groups(regions, ({ country }) => country).map(([country, own]) => ({
       id: country,
-      label: countryLabel(country),
+      label: labelOf('countries', country),
       count: sum(own, ({ count }) => count),
       position: middleOf(own),
       href: casesAddress('/map', { ...asked, filter: { ...asked.filter, country: [country] } }),

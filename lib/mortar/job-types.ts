@@ -155,6 +155,8 @@ export const WARNING_IDS = [
   'shovel-is-no-measure',
   'state-was-not-stated',
   'method-needs-quicklime',
+  'sets-under-water',
+  'gauge-once-slaked',
   'purity-differs',
   'property-unknown',
 ] as const

@@ -1,6 +1,7 @@
 import { toRange } from './amount.ts'
 import type { Batch } from './batch.ts'
 import { BOILING_C } from './constants.ts'
+import { setsUnderWater } from './hydraulic-limes.ts'
 import type { JobOutput, JobPlan } from './job-layout.ts'
 import { FINE_WORK, quicklimeOnSite } from './job-plan.ts'
 import type { JobIngredient, JobInput, JobWarning } from './job-types.ts'
@@ -26,9 +27,11 @@ export function warnings(
   batch: Batch | null,
 ): JobWarning[] {
   return [
+    ...settingInPutty(plan, listed),
+    ...(slakedApart(plan) ? [{ id: 'gauge-once-slaked' } as const] : []),
     ...(quicklimeOnSite(plan) ? [...heatWarnings(found), ...swelling(input, plan)] : []),
     ...magnesia(plan, vars),
-    ...measuring(input, listed, batch),
+    ...measuring(input, plan, listed, batch),
     ...(found('likelyTotalL').typical === 0 && found('fromSandL').typical > 0
       ? [{ id: 'sand-brings-enough-water' } as const]
       : []),
@@ -77,9 +80,27 @@ function swelling(input: JobInput, plan: JobPlan): JobWarning[] {
   ]
 }
 
-function measuring(input: JobInput, listed: readonly JobIngredient[], batch: Batch | null): JobWarning[] {
+/** Is there quicklime that goes into the mixer slaked? */
+const slakedApart = (plan: JobPlan): boolean => quicklimeOnSite(plan) && !plan.slakesInSand
+
+/** Hydraulic limes that are on site as putty, or would be run to it. */
+const settingInPutty = (plan: JobPlan, listed: readonly JobIngredient[]): JobWarning[] =>
+  listed
+    .filter(
+      ({ role, material, state }) =>
+        role === 'lime' && setsUnderWater(material) && (state === 'putty' || slakedApart(plan)),
+    )
+    .map(({ material }) => ({ id: 'sets-under-water', material }))
+
+function measuring(
+  input: JobInput,
+  plan: JobPlan,
+  listed: readonly JobIngredient[],
+  batch: Batch | null,
+): JobWarning[] {
   const boxed = listed.some(({ siteL }) => siteL !== null)
-  const fits = input.gaugeBoxL === undefined || input.mixerL === undefined || batch !== null
+  const fits =
+    input.gaugeBoxL === undefined || input.mixerL === undefined || slakedApart(plan) || batch !== null
   return [
     ...(boxed ? [{ id: 'shovel-is-no-measure' } as const] : []),
     ...(fits ? [] : [{ id: 'box-too-large-for-mixer' } as const]),

@@ -4,6 +4,7 @@ import { planBatch } from './batch.ts'
 import { cautionsFor } from './cautions.ts'
 import { spreadChoices } from './choices.ts'
 import { attempt, type Outcome } from './fault.ts'
+import { setsUnderWater } from './hydraulic-limes.ts'
 import type { PlannedIngredient } from './ingredient.ts'
 import { jobKernel } from './job-kernel.ts'
 import {
@@ -46,8 +47,9 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
     const ranges = spreadChoices(vars, outputs, openStates(ingredients), kernel, input.draws ?? DRAWS)
     const found = (name: JobOutput) => ranges[jobOutputAt(name)] as Range
     const listed = ingredients.flatMap((ingredient, i) => listIngredient(input, plan, ingredient, i, ranges))
-    const batch = batchOf(input, listed, found)
     const quicklime = quicklimeOnSite(plan)
+    // What goes into the mixer is what comes of the quicklime, and that is measured once it is there.
+    const batch = quicklime && !plan.slakesInSand ? null : batchOf(input, listed, found)
     const works = listWorks(plan.works, workOutputAt(plan), ranges)
     return {
       version: SUMS_VERSION,
@@ -72,6 +74,7 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
       sequence: orderSteps({
         method: input.method,
         limes: limesOnSite(plan),
+        hydraulic: listed.some(({ role, material }) => role === 'lime' && setsUnderWater(material)),
         fibre: ingredients.some(({ role }) => role === 'fibre'),
         setting: settingOf(ingredients.map(({ role }) => role)),
         fineWork: hasWorkOf(input, FINE_WORK),

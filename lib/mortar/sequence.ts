@@ -20,6 +20,7 @@ export const SEQUENCE_IDS = [
   'soak-hydrate',
   'slake-in-water',
   'mature-putty',
+  'slake-to-powder',
   'first-charge',
   'cover-with-sand',
   'slake-in-mixer',
@@ -132,6 +133,8 @@ export interface Making {
   readonly method: Method
   /** States of the limes on site; empty where there is none. */
   readonly limes: readonly LimeState[]
+  /** Does one of them set under water? Then none may stand as putty, nor the wet mortar for days. */
+  readonly hydraulic?: boolean
   readonly fibre: boolean
   /** What sets by itself once wet: it may not stand with the rest. */
   readonly setting: readonly Setting[]
@@ -154,21 +157,27 @@ export const hasQuicklime = (limes: readonly LimeState[]): boolean =>
  * The steps from the eyewash to the leftovers, for the lime that is on site: slaked lime is not slaked
  * again whatever the recipe's method, and quicklime for a putty is slaked and matured first.
  */
-export function orderSteps({ method, limes, fibre, setting, fineWork }: Making): SequenceStep[] {
+export function orderSteps(job: Making): SequenceStep[] {
+  const { method, limes, hydraulic = false, fibre, setting, fineWork } = job
   const quicklime = hasQuicklime(limes)
   const effective = SLAKES_IN_SAND.has(method) && !quicklime ? 'putty' : method
   const steps: SequenceStep[] = [{ id: 'eyewash' }, { id: 'protect-people' }]
   if (quicklime && fineWork) steps.push({ id: 'trial-pat', ...hours(DAY, 3 * DAY, 14 * DAY) })
   if (quicklime && !SLAKES_IN_SAND.has(method))
     steps.push(
-      { id: 'slake-in-water', ...hours(0.5, 2, DAY) },
-      { id: 'mature-putty', ...hours(14 * DAY, 60 * DAY, 180 * DAY) },
+      ...(hydraulic
+        ? [{ id: 'slake-to-powder', ...hours(12, DAY, 3 * DAY) } as const]
+        : [
+            { id: 'slake-in-water', ...hours(0.5, 2, DAY) } as const,
+            { id: 'mature-putty', ...hours(14 * DAY, 60 * DAY, 180 * DAY) } as const,
+          ]),
       { id: 'screen' },
     )
-  const soaks = limes.includes('dry-hydrate') && (effective === 'putty' || effective === 'dry-hydrate')
+  const soaks =
+    !hydraulic && limes.includes('dry-hydrate') && (effective === 'putty' || effective === 'dry-hydrate')
   if (soaks) steps.push({ id: 'soak-hydrate', ...hours(12, DAY, 2 * DAY) })
   const plain = fibre ? withFibre(MAKING[effective], effective) : MAKING[effective]
-  const making = withSetting(plain, setting)
+  const making = withSetting(hydraulic && effective !== 'bagged-hydraulic' ? usedSoon(plain) : plain, setting)
   const using = making.filter(({ id }) => USING.has(id))
   return [
     ...steps,
@@ -183,6 +192,13 @@ export function orderSteps({ method, limes, fibre, setting, fineWork }: Making):
 
 /** How soon it must be used: said once the wall is ready for it. */
 const USING: ReadonlySet<SequenceId> = new Set(['use-hot', 'use-within'])
+
+/** A lime that sets by itself leaves its mortar as long as bagged hydraulic lime does; where it lies dry it may lie. */
+function usedSoon(making: readonly SequenceStep[]): readonly SequenceStep[] {
+  if (!making.some(({ id }) => id === 'stand')) return making
+  const wet = making.filter(({ id }) => id !== 'stand' && id !== 'knock-up')
+  return [...wet, ...MAKING['bagged-hydraulic'].filter(({ id }) => id === 'use-within')]
+}
 
 /** What sets by itself stays out of a mortar that stands, and goes into as much as is used at once. */
 function withSetting(

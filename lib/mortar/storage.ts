@@ -1,3 +1,4 @@
+import { setsUnderWater } from './hydraulic-limes.ts'
 import type { IngredientRole, Materials } from './ingredient.ts'
 import type { LimeState } from './lime.ts'
 import { exactly, type Range } from './range.ts'
@@ -6,6 +7,7 @@ export const KEEPING_IDS = [
   'sealed-and-dry',
   'bags-off-ground',
   'putty-under-water',
+  'putty-used-soon',
   'heap-covered',
   'dry-and-clean',
   'tightly-closed',
@@ -39,15 +41,17 @@ export function keep(
   state: LimeState | 'dry' | 'damp',
   materials: Materials,
 ): Keeping[] {
-  const id = role === 'lime' ? keepLime(state) : BY_ROLE[role]
+  const id = role === 'lime' ? keepLime(material, state) : BY_ROLE[role]
   if (id === undefined) return []
   const life =
-    id === 'putty-under-water' || id === 'heap-covered' ? undefined : materials[material]?.shelfLife
+    id === 'putty-under-water' || id === 'putty-used-soon' || id === 'heap-covered'
+      ? undefined
+      : materials[material]?.shelfLife
   const days = life === undefined ? null : { ...exactly(life.typical), low: life.low, high: life.high }
   return [{ material, id, days }]
 }
 
-function keepLime(state: LimeState | 'dry' | 'damp'): Keeping['id'] {
-  if (state === 'putty') return 'putty-under-water'
+function keepLime(material: string, state: LimeState | 'dry' | 'damp'): Keeping['id'] {
+  if (state === 'putty') return setsUnderWater(material) ? 'putty-used-soon' : 'putty-under-water'
   return state === 'dry-hydrate' ? 'bags-off-ground' : 'sealed-and-dry'
 }

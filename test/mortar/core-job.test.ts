@@ -297,6 +297,17 @@ describe('a job of several works', () => {
     expect(ids(sheet({ ...quick, work: bed }))).not.toContain('trial-pat-first')
   })
 
+  test('gives no load of quicklime where it goes into the mixer slaked, and says why', () => {
+    const load = { gaugeBoxL: 10, mixerL: 100, limeState: 'lump-quicklime' } as const
+    const apart = sheet({ ...load, method: 'putty' })
+    expect(apart.batch).toBeNull()
+    expect(ids(apart)).toContain('gauge-once-slaked')
+    expect(ids(apart)).not.toContain('box-too-large-for-mixer')
+    const hot = sheet({ ...load, method: 'sand-slaked' })
+    expect(hot.batch).not.toBeNull()
+    expect(ids(hot)).not.toContain('gauge-once-slaked')
+  })
+
   test.each<Work>([
     { kind: 'pointing-rubble', areaM2: 24, jointShare: 0.2, depthMm: 25 },
     { kind: 'deep-packing', areaM2: 4, jointShare: 0.2, depthMm: 120 },
@@ -488,6 +499,20 @@ describe('orderSteps', () => {
       fineWork: false,
     }).map(({ id }) => id)
     expect(steps.slice(2, 5)).toEqual(['slake-in-water', 'mature-putty', 'screen'])
+  })
+
+  test('a lime that sets under water is never run to putty, and its wet mortar does not stand', () => {
+    const order = (method: (typeof METHODS)[number], lime: 'lump-quicklime' | 'putty' | 'dry-hydrate') =>
+      orderSteps({ method, limes: [lime], hydraulic: true, fibre: false, setting: [], fineWork: false })
+    for (const method of METHODS)
+      for (const lime of ['lump-quicklime', 'putty', 'dry-hydrate'] as const) {
+        const steps = order(method, lime).map(({ id }) => id)
+        for (const never of ['mature-putty', 'slake-in-water', 'soak-hydrate', 'stand'])
+          expect(steps, `${method}, ${lime}`).not.toContain(never)
+      }
+    const apart = order('bagged-hydraulic', 'lump-quicklime').map(({ id }) => id)
+    expect(apart.slice(2, 4)).toEqual(['slake-to-powder', 'screen'])
+    expect(order('putty', 'putty').find(({ id }) => id === 'use-within')?.hours?.high).toBe(24)
   })
 
   test('what sets by itself stays out of a mortar that stands, and then leaves little time', () => {

@@ -1,14 +1,7 @@
 import type { CaseFacet } from '#lib/entry/facets.ts'
 import { FACET_VOCABULARIES } from '#lib/search/case-query.ts'
-import { isCountry } from '#lib/search/countries.ts'
-import { eachLanguage, locale, words } from '../../_words/index.ts'
-import { labelOf, materialLabel, termOf } from '../label.ts'
-
-const countries = eachLanguage((language) => new Intl.DisplayNames(locale(language), { type: 'region' }))
-
-/** A country's name, also of one that the vocabulary has no term for yet. */
-export const countryLabel = (id: string): string =>
-  termOf('countries', id) ? labelOf('countries', id) : isCountry(id) ? (countries().of(id) ?? id) : id
+import { words } from '../../_words/index.ts'
+import { labelOf, materialLabel } from '../label.ts'
 
 /** What a facet is called. */
 export const facetName = (facet: CaseFacet | 'years'): string => words('find')(`facet.${facet}`)
@@ -26,7 +19,7 @@ export function facetLabel(
     case 'binder':
       return materialLabel(id)
     case 'country':
-      return countryLabel(id)
+      return labelOf('countries', id)
     case 'region':
       return id.slice(id.indexOf(':') + 1)
     case 'quality':

@@ -2,7 +2,6 @@ import type { Likeness, LikePart } from '#lib/search/index.ts'
 import { formatList } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import { inSentence, labelOf, termOf } from '../label.ts'
-import { countryLabel } from './labels.ts'
 
 const BAR = 60
 
@@ -61,7 +60,7 @@ const VOCABULARIES = {
 function valuesLabel(part: LikePart, values: readonly string[]): string {
   const t = words('find')
   if (values.length === 0) return t('like.noneRecorded')
-  if (part === 'climate') return formatList(values.map(countryLabel))
+  if (part === 'climate') return formatList(values.map((value) => labelOf('countries', value)))
   return formatList(
     values.map((id) => {
       const vocabulary = VOCABULARIES[part].find((one) => termOf(one, id) !== undefined)

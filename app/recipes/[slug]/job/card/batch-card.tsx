@@ -1,3 +1,4 @@
+import { askedLanguage } from '#app/asked.ts'
 import type { Caution } from '#lib/content/types.ts'
 import type { Published } from '#lib/db/published.ts'
 import type { RecipeBody } from '#lib/entry/recipe.ts'
@@ -8,7 +9,7 @@ import { labelOf } from '../../../../_ui/label.ts'
 import { Notice } from '../../../../_ui/notice.tsx'
 import { Written } from '../../../../_ui/written.tsx'
 import { formatDate } from '../../../../_words/format.ts'
-import { locale, words } from '../../../../_words/index.ts'
+import { words } from '../../../../_words/index.ts'
 import { jobCautions } from '../cautions-line.tsx'
 import { loadsText } from '../loads-text.ts'
 import type { Inputs } from '../read-inputs.ts'
@@ -30,14 +31,15 @@ interface Props {
 export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
   const { batch } = sheet
   const { body } = recipe
-  if (batch === null)
+  if (batch === null) {
+    const isSaid = inputs.site.box.read.amount && inputs.site.mixer.read.amount
+    const slakedApart = sheet.warnings.some(({ id }) => id === 'gauge-once-slaked')
     return (
       <Notice kind="note" title={t('card.noneTitle')}>
-        <p>
-          {inputs.site.box.read.amount && inputs.site.mixer.read.amount ? t('card.tooLarge') : t('card.none')}
-        </p>
+        <p>{t(slakedApart ? 'card.slakedApart' : isSaid ? 'card.tooLarge' : 'card.none')}</p>
       </Notice>
     )
+  }
   const printed = body.standing === 'in-use' ? undefined : t('standing.printed', { reason: inputs.reason })
   const cautions = cautionsOnCard(jobCautions(sheet, body))
   const steps = stepsAtMixer(sheet.sequence)
@@ -49,7 +51,7 @@ export function BatchCard({ recipe, inputs, sheet, versions }: Props) {
     revision: String(versions.revision),
   })
   // The page's own note on its language is not printed: a card is one sheet.
-  const foot = locale() === 'en' ? versionsLine : `${versionsLine} ${t('card.translated')}`
+  const foot = askedLanguage() === 'en' ? versionsLine : `${versionsLine} ${t('card.translated')}`
   const fit = cardFit({
     title: body.title,
     standing: printed === undefined ? '' : `${body.standingReason} ${printed}`,
