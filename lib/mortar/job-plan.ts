@@ -117,3 +117,14 @@ export const limesOnSite = ({ siteStates }: JobPlan): LimeState[] =>
 
 /** Is any lime on site still to be slaked? */
 export const quicklimeOnSite = (plan: JobPlan): boolean => hasQuicklime(limesOnSite(plan))
+
+/**
+ * Does quicklime on site go into the mixer slaked, in a recipe that measures slaked lime? Then a box of quicklime is no
+ * box of what the recipe says. Where it measures quicklime and slakes that apart, it is.
+ */
+export const gaugedSlaked = (plan: JobPlan): boolean =>
+  !plan.slakesInSand &&
+  plan.mix.ingredients.some(({ limeStates }, i) => {
+    const state = plan.siteStates[i] ?? null
+    return state !== null && hasQuicklime([state]) && !hasQuicklime(limeStates)
+  })

@@ -3,7 +3,7 @@ import type { Batch } from './batch.ts'
 import { BOILING_C } from './constants.ts'
 import { setsUnderWater } from './hydraulic-limes.ts'
 import type { JobOutput, JobPlan } from './job-layout.ts'
-import { FINE_WORK, quicklimeOnSite } from './job-plan.ts'
+import { FINE_WORK, gaugedSlaked, quicklimeOnSite } from './job-plan.ts'
 import type { JobIngredient, JobInput, JobWarning } from './job-types.ts'
 import { hasWorkOf } from './job-works.ts'
 import { unknownsOf } from './proportions.ts'
@@ -28,7 +28,7 @@ export function warnings(
 ): JobWarning[] {
   return [
     ...settingInPutty(plan, listed),
-    ...(slakedApart(plan) ? [{ id: 'gauge-once-slaked' } as const] : []),
+    ...(gaugedSlaked(plan) ? [{ id: 'gauge-once-slaked' } as const] : []),
     ...(quicklimeOnSite(plan) ? [...heatWarnings(found), ...swelling(input, plan)] : []),
     ...magnesia(plan, vars),
     ...measuring(input, plan, listed, batch),
@@ -80,15 +80,14 @@ function swelling(input: JobInput, plan: JobPlan): JobWarning[] {
   ]
 }
 
-/** Is there quicklime that goes into the mixer slaked? */
-const slakedApart = (plan: JobPlan): boolean => quicklimeOnSite(plan) && !plan.slakesInSand
-
 /** Hydraulic limes that are on site as putty, or would be run to it. */
 const settingInPutty = (plan: JobPlan, listed: readonly JobIngredient[]): JobWarning[] =>
   listed
     .filter(
       ({ role, material, state }) =>
-        role === 'lime' && setsUnderWater(material) && (state === 'putty' || slakedApart(plan)),
+        role === 'lime' &&
+        setsUnderWater(material) &&
+        (state === 'putty' || (quicklimeOnSite(plan) && !plan.slakesInSand)),
     )
     .map(({ material }) => ({ id: 'sets-under-water', material }))
 
@@ -100,7 +99,7 @@ function measuring(
 ): JobWarning[] {
   const boxed = listed.some(({ siteL }) => siteL !== null)
   const fits =
-    input.gaugeBoxL === undefined || input.mixerL === undefined || slakedApart(plan) || batch !== null
+    input.gaugeBoxL === undefined || input.mixerL === undefined || gaugedSlaked(plan) || batch !== null
   return [
     ...(boxed ? [{ id: 'shovel-is-no-measure' } as const] : []),
     ...(fits ? [] : [{ id: 'box-too-large-for-mixer' } as const]),

@@ -15,7 +15,7 @@ import {
   jobOutputNames,
   workOutputAt,
 } from './job-layout.ts'
-import { FINE_WORK, limesOnSite, planJob, quicklimeOnSite } from './job-plan.ts'
+import { FINE_WORK, gaugedSlaked, limesOnSite, planJob, quicklimeOnSite } from './job-plan.ts'
 import { explainJob } from './job-steps.ts'
 import { takenFigures } from './job-taken.ts'
 import type { JobBatch, JobCost, JobIngredient, JobInput, JobSheet } from './job-types.ts'
@@ -49,7 +49,7 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
     const listed = ingredients.flatMap((ingredient, i) => listIngredient(input, plan, ingredient, i, ranges))
     const quicklime = quicklimeOnSite(plan)
     // What goes into the mixer is what comes of the quicklime, and that is measured once it is there.
-    const batch = quicklime && !plan.slakesInSand ? null : batchOf(input, listed, found)
+    const batch = gaugedSlaked(plan) ? null : batchOf(input, listed, found)
     const works = listWorks(plan.works, workOutputAt(plan), ranges)
     return {
       version: SUMS_VERSION,
