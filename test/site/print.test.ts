@@ -48,6 +48,17 @@ describe('A printed job sheet', () => {
 })
 
 describe('A printed batch card', () => {
+  it.each([
+    ['', false],
+    ['/es', true],
+  ])('says on %s/ whether it is a translation', async (language, isTranslated) => {
+    const path = `${SITE}${language}/recipes/hot-lime-for-rubble/job/card?show=fields&mixer=120&box=15`
+    const html = await (await fetch(path)).text()
+    expect(html).toContain('id="card"')
+    expect(html.includes('Traducción que aún no ha comprobado')).toBe(isTranslated)
+    expect(html).not.toContain('A translation that no mason')
+  })
+
   it('is exactly one A5 page for every recipe, whatever is on site', async () => {
     const reason = 'override=yes&reason=To+see+how+much+fits'
     const all = `show=fields&${reason}&sand=measured&moisture=4`

@@ -13,10 +13,13 @@ const t = words('job')
 
 /** Every ingredient: as measured on site, by mass, in one load, and as bought. */
 export function Quantities({ sheet, system, money }: { sheet: JobSheet; system: System; money: string }) {
+  // Where nothing is gauged before it is slaked, that is told among what to mind.
+  const asksForBox = !sheet.warnings.some(({ id }) => id === 'gauge-once-slaked')
   const priced = sheet.ingredients.some(({ cost }) => cost !== null)
   return (
     <>
       <DataTable<string>
+        stack
         label={t('sheet.quantities')}
         caption={t('sheet.quantities')}
         columns={[
@@ -50,7 +53,7 @@ export function Quantities({ sheet, system, money }: { sheet: JobSheet; system: 
       <p className={sheet.batch ? 'note' : 'note screen-only'}>
         {sheet.batch
           ? t('sheet.box', { box: exactText(sheet.batch.gaugeBoxL, 'L', system) })
-          : t('sheet.noBatch')}
+          : asksForBox && t('sheet.noBatch')}
       </p>
     </>
   )
