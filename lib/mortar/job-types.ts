@@ -155,6 +155,7 @@ export const WARNING_IDS = [
   'shovel-is-no-measure',
   'state-was-not-stated',
   'method-needs-quicklime',
+  'grout-must-run',
   'sets-under-water',
   'gauge-once-slaked',
   'purity-differs',

@@ -17,6 +17,8 @@ const MAGNESIA = 0.05
 /** Rounding to half boxes that a reader should know of, %. */
 const ROUNDING_PERCENT = 5
 
+const GROUT: ReadonlySet<string> = new Set(['grout'])
+
 /** What a mason should know before mixing; ids with the figure that called them. */
 export function warnings(
   input: JobInput,
@@ -27,6 +29,7 @@ export function warnings(
   batch: Batch | null,
 ): JobWarning[] {
   return [
+    ...(hasWorkOf(input, GROUT) ? [{ id: 'grout-must-run' } as const] : []),
     ...settingInPutty(plan, listed),
     ...(gaugedSlaked(plan) ? [{ id: 'gauge-once-slaked' } as const] : []),
     ...(quicklimeOnSite(plan) ? [...heatWarnings(found), ...swelling(input, plan)] : []),

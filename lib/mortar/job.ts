@@ -77,6 +77,7 @@ export const workJob = (input: JobInput): Outcome<JobSheet> =>
         hydraulic: listed.some(({ role, material }) => role === 'lime' && setsUnderWater(material)),
         fibre: ingredients.some(({ role }) => role === 'fibre'),
         setting: settingOf(ingredients.map(({ role }) => role)),
+        grout: works.every(({ kind }) => kind === 'grout'),
         fineWork: hasWorkOf(input, FINE_WORK),
       }),
       storage: listed.flatMap(({ material, role, state }) => keep(material, role, state, input.materials)),

@@ -41,6 +41,7 @@ export const SEQUENCE_IDS = [
   'use-hot',
   'use-within',
   'place',
+  'pour',
   'protect-work',
   'keep-leftovers',
 ] as const
@@ -138,6 +139,8 @@ export interface Making {
   readonly fibre: boolean
   /** What sets by itself once wet: it may not stand with the rest. */
   readonly setting: readonly Setting[]
+  /** Is all of it poured into voids? */
+  readonly grout?: boolean
   /** Plaster, pointing and fine joints show a late grain; thick beds hide it. */
   readonly fineWork: boolean
 }
@@ -158,7 +161,7 @@ export const hasQuicklime = (limes: readonly LimeState[]): boolean =>
  * again whatever the recipe's method, and quicklime for a putty is slaked and matured first.
  */
 export function orderSteps(job: Making): SequenceStep[] {
-  const { method, limes, hydraulic = false, fibre, setting, fineWork } = job
+  const { method, limes, hydraulic = false, grout = false, fibre, setting, fineWork } = job
   const quicklime = hasQuicklime(limes)
   const effective = SLAKES_IN_SAND.has(method) && !quicklime ? 'putty' : method
   const steps: SequenceStep[] = [{ id: 'eyewash' }, { id: 'protect-people' }]
@@ -184,7 +187,7 @@ export function orderSteps(job: Making): SequenceStep[] {
     ...making.filter(({ id }) => !USING.has(id)),
     { id: 'wet-wall' },
     ...using,
-    { id: 'place' },
+    { id: grout ? 'pour' : 'place' },
     { id: 'protect-work' },
     { id: 'keep-leftovers' },
   ]

@@ -297,6 +297,18 @@ describe('a job of several works', () => {
     expect(ids(sheet({ ...quick, work: bed }))).not.toContain('trial-pat-first')
   })
 
+  test('has grout poured, and says that it must run', () => {
+    const grout = { kind: 'grout', masonryM3: 2, voidShare: 0.05 } as const
+    const found = sheet({ work: grout })
+    expect(order(found)).toContain('pour')
+    expect(order(found)).not.toContain('place')
+    expect(ids(found)).toContain('grout-must-run')
+    const both = sheet({ work: FACE, furtherWorks: [{ work: grout }] })
+    expect(order(both)).toContain('place')
+    expect(ids(both)).toContain('grout-must-run')
+    expect(ids(sheet())).not.toContain('grout-must-run')
+  })
+
   test('gives no load of quicklime where it goes into the mixer slaked, and says why', () => {
     const load = { gaugeBoxL: 10, mixerL: 100, limeState: 'lump-quicklime' } as const
     const apart = sheet({ ...load, method: 'putty' })

@@ -3,7 +3,7 @@ import { words } from '../../../../_words/index.ts'
 import { Lasting } from '../guidance.tsx'
 
 /** Steps of the sheet that are for the wall, not for the mixer. */
-const AT_THE_WALL: ReadonlySet<SequenceId> = new Set(['wet-wall', 'place', 'protect-work'])
+const AT_THE_WALL: ReadonlySet<SequenceId> = new Set(['wet-wall', 'place', 'pour', 'protect-work'])
 
 /** The making alone. */
 export const stepsAtMixer = (steps: readonly SequenceStep[]): SequenceStep[] =>
