@@ -1,6 +1,8 @@
 import type { WorkedOn } from '#lib/entry/worked-on.ts'
+import { asWritten } from '../_ui/as-written.ts'
 import { DataTable } from '../_ui/data-table.tsx'
 import { Section } from '../_ui/section.tsx'
+import { WrittenIn } from '../_ui/written.tsx'
 import { words } from '../_words/index.ts'
 import { splitLanguage } from '../_words/language.ts'
 import { kindOf } from './kinds.ts'
@@ -23,27 +25,19 @@ export const WorkedOnSection = ({ sheets }: { sheets: readonly Basis[] }) =>
     </Section>
   )
 
-function Sheet({ copy, from }: Basis) {
+/** One of them. */
+export function Sheet({ copy, from }: Basis) {
   const { language } = splitLanguage(copy.address)
   return (
     <div className="worked-on">
-      <h3>{copy.title}</h3>
+      <h3 {...asWritten()}>{copy.title}</h3>
       {from !== undefined && <p className="note">{from}</p>}
-      {copy.of !== undefined && <p>{t('worked.of', { of: copy.of })}</p>}
-      <DataTable<string>
-        stack
-        label={copy.title}
-        caption={copy.title}
-        hideCaption
-        columns={[
-          { key: 'label', head: t('worked.figure'), names: true },
-          { key: 'value', head: t('worked.value') },
-        ]}
-        rows={copy.figures.map(({ label, value }, place) => ({
-          key: `${place}`,
-          cells: { label: <span lang={language}>{label}</span>, value: <span lang={language}>{value}</span> },
-        }))}
-      />
+      {copy.of !== undefined && (
+        <p>
+          <WrittenIn say={(of) => t('worked.of', { of })}>{copy.of}</WrittenIn>
+        </p>
+      )}
+      <Figures label={copy.title} figures={copy.figures} lang={language} />
       <p className="note">
         {t('worked.made', {
           kind: kindOf(copy.calculation),
@@ -60,3 +54,31 @@ function Sheet({ copy, from }: Basis) {
     </div>
   )
 }
+
+interface Printed {
+  readonly label: string
+  readonly figures: WorkedOn['figures']
+  /** In which they printed. */
+  readonly lang?: string
+}
+
+/** The figures of a sheet, as they printed. */
+export const Figures = ({ label, figures, lang }: Printed) => (
+  <DataTable<string>
+    stack
+    label={label}
+    caption={label}
+    hideCaption
+    columns={[
+      { key: 'label', head: t('worked.figure'), names: true },
+      { key: 'value', head: t('worked.value') },
+    ]}
+    rows={figures.map((figure, place) => ({
+      key: `${place}`,
+      cells: {
+        label: <span lang={lang}>{figure.label}</span>,
+        value: <span lang={lang}>{figure.value}</span>,
+      },
+    }))}
+  />
+)

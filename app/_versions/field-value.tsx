@@ -13,6 +13,7 @@ import { words } from '../_words/index.ts'
 import { lookOf } from '../_write/look.ts'
 import { labelIn } from '../_write/options.ts'
 import { fieldLabel, formName } from './field-name.ts'
+import { isUnread, sheetValue } from './sheet-value.tsx'
 import type { Shown } from './shown.ts'
 
 interface Valued {
@@ -24,6 +25,8 @@ interface Valued {
 
 /** A field's value as people write it: labels for terms, numbers with their unit, items one a line, the picture itself. */
 export function FieldValue({ kind, path, value, shown }: Valued): ReactNode {
+  const sheet = sheetValue(path, value)
+  if (sheet !== undefined) return sheet
   if (isList(value) && value.some(isObject))
     return (
       <ul className="plain-list">
@@ -65,6 +68,7 @@ export function valueText(kind: WrittenKind, path: Path, value: Json, shown: Sho
 const itemText = (kind: WrittenKind, path: Path, item: Json, shown: Shown): string =>
   isObject(item)
     ? Object.entries(item)
+        .filter(([key]) => !isUnread([...path, key]))
         .map(([key, value]) =>
           words('review')('value.part', {
             name: fieldLabel([...path, key]),

@@ -9,7 +9,7 @@ import { bodyTree, type ObjectNode } from '#lib/entry/tree.ts'
 import type { WorkedOn } from '#lib/entry/worked-on.ts'
 import type { FieldFault } from '#lib/errors.ts'
 import type { Option } from '../_ui/field.tsx'
-import { inSentence, labelOf } from '../_ui/label.ts'
+import { inSentence, labelOf, termName } from '../_ui/label.ts'
 import { formatList } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { faultsWithDates } from './date-faults.ts'
@@ -198,7 +198,7 @@ const tables = (): Option[] =>
   [...content().tables.values()].map(({ id, title }) => ({ value: id, label: title }))
 
 const surveyClasses = (): Option[] =>
-  [...(content().vocabularies.get('survey-classes')?.values() ?? [])].map(({ id, label }) => ({
-    value: id,
-    label,
+  [...(content().vocabularies.get('survey-classes')?.values() ?? [])].map((term) => ({
+    value: term.id,
+    label: termName(term),
   }))

@@ -23,6 +23,12 @@ export const slug = z
 
 export const isSlug = (text: string): boolean => slug.safeParse(text).success
 
+/** Id of a term: a slug, but that classes keep their capitals (`CC1`). */
+export const termId = z
+  .string()
+  .max(80)
+  .regex(/^[A-Za-z0-9]+(?:-[a-z0-9]+)*$/, 'unknown')
+
 /** `table-id#row-id`. */
 export const rowRef = z.string().regex(/^[a-z0-9-]+#[a-z0-9-]+$/, 'not-a-row')
 

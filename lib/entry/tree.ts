@@ -1,6 +1,6 @@
 import type { z } from 'zod'
 import { SHAPES, type WrittenKind } from './body.ts'
-import { day, partialDate, revisionRef, rowRef, slug } from './fields.ts'
+import { day, partialDate, revisionRef, rowRef, slug, termId } from './fields.ts'
 
 /** What a text must be beside text. `name` is an id of ours, `revision` and `row` point at one. */
 export type TextForm = 'plain' | 'name' | 'day' | 'date' | 'revision' | 'row'
@@ -56,6 +56,7 @@ export type Node =
 
 const FORMS = new Map<unknown, TextForm>([
   [slug, 'name'],
+  [termId, 'name'],
   [day, 'day'],
   [partialDate, 'date'],
   [revisionRef, 'revision'],

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { carried, harm, sha256 } from './common.ts'
-import { day, slug, text } from './fields.ts'
+import { day, slug, termId, text } from './fields.ts'
 import { DAMP_STATES, JOINT_STATES, OBSERVERS, READING_KINDS, SALTS, SEASONS, UNIT_STATES } from './terms.ts'
 import { workedOnList } from './worked-on.ts'
 
@@ -55,7 +55,7 @@ export const visitBody = z.strictObject({
   /** Terms of content/vocabularies/deterioration for what is seen. */
   deterioration: z.array(slug).max(12).optional(),
   /** Term of content/vocabularies/survey-classes. */
-  surveyClass: slug.optional(),
+  surveyClass: termId.optional(),
   photos: z.array(photo).max(30).optional(),
   /** Sheets that what is told here was worked out on. */
   sheets: workedOnList,

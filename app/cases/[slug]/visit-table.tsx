@@ -10,6 +10,7 @@ import { versionsPath } from '../../_versions/address.ts'
 import { formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 import type { Beside } from './beside.ts'
+import { VisitTerms } from './visit-terms.tsx'
 
 /** The visits of one work, oldest first: joint and unit always side by side, damp with the days since rain. */
 export function VisitTable(props: {
@@ -81,6 +82,7 @@ function Seen(props: { slug: string; body: VisitBody; author: string; entryId: s
           {body.seen}
         </span>
       )}
+      <VisitTerms body={body} />
       {body.salts.length > 0 && (
         <span className="note block">{t('visit.salts', { salts: labelList('salts', body.salts) })}</span>
       )}
