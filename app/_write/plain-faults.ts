@@ -9,7 +9,7 @@ export function plainer(fault: FieldFault, text: string): FieldFault {
   if (code === 'too-long' && text !== '') return { ...fault, code: 'text-too-long' }
   if (code !== 'not-a-date' && code !== 'not-a-day') return fault
   if (/^\d{4}-\d{2}-\d{2}$/.test(readDate(text))) return { ...fault, code: 'no-such-day' }
-  return /^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text) ? { ...fault, code: 'two-days' } : fault
+  return /^\d{1,2}\/ ?\d{1,2}\/ ?\d{4}$/.test(text) ? { ...fault, code: 'two-days' } : fault
 }
 
 /** What both ends of a range, or two rules, say of a field is said once. */

@@ -170,6 +170,11 @@ describe('numbers and dates', () => {
       ])
       expect(formatWorking('12.5 · 0.05 = 0.625')).toBe('12,5 · 0,05 = 0,625')
       expect(readDate('12 de junio de 2019')).toBe('2019-06-12')
+      expect(['24/03/2025', '12/31/2024', '03/04/2025'].map(readDate)).toEqual([
+        '2025-03-24',
+        '2024-12-31',
+        '03/04/2025',
+      ])
       expect(readAmount({ a: '1,500' }, 'a').amount?.typical).toBe(1.5)
       expect(readAmount({ a: '1.500' }, 'a').readings).toMatchObject({
         thousands: { typical: 1500 },

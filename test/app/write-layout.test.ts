@@ -78,8 +78,19 @@ describe('readDate(text)', () => {
     ['12. 6. 2019', '2019-06-12'],
     ['June 2019', '2019-06'],
     ['12 sept 2019', '2019-09-12'],
+    // One of the two can't be the month, or both are the same.
+    ['24/03/2025', '2025-03-24'],
+    ['12/31/2024', '2024-12-31'],
+    ['13/12/2024', '2024-12-13'],
+    ['12/13/2024', '2024-12-13'],
+    ['5/05/2025', '2025-05-05'],
+    // Days that no month has, for the schema to refuse.
+    ['31/02/2025', '2025-02-31'],
+    ['13/13/2025', '2025-13-13'],
     // Either could be the day.
     ['6/12/2019', '6/12/2019'],
+    ['03/04/2025', '03/04/2025'],
+    ['11/12/2025', '11/12/2025'],
     ['last summer', 'last summer'],
   ])('%s is read as %s', (text, read) => {
     expect(readDate(text)).toBe(read)
