@@ -10,6 +10,8 @@ export interface FieldFault {
   value?: string | number
   /** The bound that was broken, when there is one. */
   limit?: string | number
+  /** The bound itself is refused too. */
+  exclusive?: true
   unit?: string
 }
 

@@ -15,14 +15,20 @@ const WITH_LIMIT: Readonly<Record<string, string>> = {
   'number-only': 'number-in',
 }
 
+/** Codes that have other words where the limit itself would not do. */
+const EXCLUSIVE: Readonly<Record<string, string>> = {
+  'too-small': 'not-above',
+  'too-large': 'not-below',
+}
+
 /**
  * One fault as a sentence that names the field, the value given and what would do.
  *
  * @param label what the reader knows the field by: its label on a form, its path in JSON
  */
-export function faultSentence({ code, value, limit, unit }: FieldFault, label: string): string {
+export function faultSentence({ code, value, limit, exclusive, unit }: FieldFault, label: string): string {
   const t = words('faults')
-  const key = limit === undefined ? code : (WITH_LIMIT[code] ?? code)
+  const key = limit === undefined ? code : ((exclusive ? EXCLUSIVE : WITH_LIMIT)[code] ?? code)
   return t(`field.${isKnown(key) ? key : 'other'}`, {
     field: label,
     value: print(value, unit),

@@ -18,6 +18,8 @@ export function faultsOf(issues: readonly Issue[], given: unknown): FieldFault[]
     if (typeof value === 'number' || typeof value === 'string') fault.value = value
     const limit = limitOf(issue)
     if (limit !== undefined) fault.limit = limit
+    if ('inclusive' in issue && issue.inclusive === false && fault.code !== 'not-positive')
+      fault.exclusive = true
     return fault
   })
 }

@@ -16,6 +16,8 @@ export const problem = z.object({
         detail: z.string(),
         value: z.union([z.string(), z.number()]).optional(),
         limit: z.union([z.string(), z.number()]).optional(),
+        /** The limit itself is refused too. */
+        exclusive: z.literal(true).optional(),
         unit: z.string().optional(),
       }),
     )

@@ -18,6 +18,8 @@ export interface Fault {
   readonly code: FaultCode
   readonly value?: number | string
   readonly limit?: number | string
+  /** The limit itself is refused too. */
+  readonly exclusive?: true
   readonly unit?: string
 }
 

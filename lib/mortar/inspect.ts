@@ -49,7 +49,7 @@ function judge(field: string, value: number, limits: Limits): Fault | undefined 
   if (limits.above !== undefined && value <= limits.above)
     return limits.above === 0
       ? { field, code: 'not-positive', value, ...unit }
-      : { field, code: 'too-small', value, limit: limits.above, ...unit }
+      : { field, code: 'too-small', value, limit: limits.above, exclusive: true, ...unit }
   if (limits.min !== undefined && value < limits.min)
     return limits.min === 0
       ? { field, code: 'negative', value, limit: 0, ...unit }

@@ -63,6 +63,7 @@ function refuseImpossible(input: SampleInput): void {
       code: 'too-large',
       value: insoluble,
       limit: input.sampleG,
+      exclusive: true,
       unit: 'g',
     })
   check.finish()
@@ -75,6 +76,7 @@ function refuseImpossible(input: SampleInput): void {
       code: 'too-large',
       value: input.otherSolubleShare.high,
       limit: soluble / input.sampleG,
+      exclusive: true,
       unit: '1',
     })
   else if (dissolvedRock(input.calcareousShare.high) >= room)
@@ -83,6 +85,7 @@ function refuseImpossible(input: SampleInput): void {
       code: 'too-large',
       value: input.calcareousShare.high,
       limit: room / (room + filler),
+      exclusive: true,
       unit: '1',
     })
   const held = CO2_PER_CACO3 * (soluble - input.otherSolubleShare.low * input.sampleG)

@@ -90,5 +90,12 @@ export const bulkingByMoisture = (input: BulkingInput): Outcome<Found> =>
 
 function refuseOver(field: string, value: number, limit: number, even = false): void {
   if (value > limit || (even && value === limit))
-    throw new MortarFault({ field, code: 'too-large', value, limit, unit: '%' })
+    throw new MortarFault({
+      field,
+      code: 'too-large',
+      value,
+      limit,
+      ...(even && { exclusive: true }),
+      unit: '%',
+    })
 }

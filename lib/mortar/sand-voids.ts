@@ -83,5 +83,5 @@ export const leanestProportion = (lime: { voidsPercent: Amount; pasteL: Amount }
   })
 
 function refuseAsMuch(field: string, value: number, limit: number, unit: string): void {
-  if (value >= limit) throw new MortarFault({ field, code: 'too-large', value, limit, unit })
+  if (value >= limit) throw new MortarFault({ field, code: 'too-large', value, limit, exclusive: true, unit })
 }

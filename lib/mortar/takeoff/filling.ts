@@ -25,6 +25,7 @@ export const deepPacking = defineWork({
         code: 'too-large',
         value: d.pointingDepthMm.high,
         limit: d.depthMm.low,
+        exclusive: true,
         unit: 'mm',
       })
   },

@@ -87,6 +87,7 @@ export function refuseOpenings(
       code: 'too-large',
       value: d.openingsM2.high,
       limit: d.areaM2.low,
+      exclusive: true,
       unit: 'm2',
     })
 }
