@@ -8,7 +8,7 @@ import { Photo } from '../_ui/photo.tsx'
 import { withUnit } from '../_ui/quantity.tsx'
 import { isUnit } from '../_ui/units.ts'
 import { InLanguage, Written } from '../_ui/written.tsx'
-import { formatDate, formatList, formatNumber, formatParts } from '../_words/format.ts'
+import { formatCentury, formatDate, formatList, formatNumber, formatParts } from '../_words/format.ts'
 import { words } from '../_words/index.ts'
 import { lookOf } from '../_write/look.ts'
 import { labelIn } from '../_write/options.ts'
@@ -117,8 +117,9 @@ function rangeText({ low, typical, high }: Spread): string {
 
 function figureText(path: Path, value: number, unit: string | undefined): string {
   const name = path.at(-1)
-  // A year is no quantity, and neither is the number of a century.
-  if (name === 'year' || name === 'from' || name === 'to' || name === 'century') return String(value)
+  if (name === 'century') return formatCentury(value)
+  // A year is no quantity.
+  if (name === 'year' || name === 'from' || name === 'to') return String(value)
   const property = path[0] === 'properties' ? path[1]?.slice(1, -1) : undefined
   const known = property === undefined ? unit : Reflect.get(PROPERTY_UNITS, property)
   return isUnit(String(known)) ? withUnit(formatNumber(value), String(known)) : formatNumber(value)

@@ -76,6 +76,13 @@ export function formatDate(value: string | Date): string {
 export const formatYear = (year: number): string =>
   words('common')(year < 0 ? 'year.before' : 'year.plain', { year: String(Math.abs(year)) })
 
+/** A century of our era or before it (negative): `19th century`, `siglo XIX`. */
+export function formatCentury(century: number): string {
+  const t = words('common')
+  const plain = t('century.plain', { number: Math.abs(century) })
+  return century < 0 ? t('century.before', { century: plain }) : plain
+}
+
 /** Words in a row: `a, b and c`. */
 export const formatList = (items: readonly string[], type: 'conjunction' | 'disjunction' = 'conjunction') =>
   new Intl.ListFormat(locale(), { type }).format(items)

@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { speaking } from '#app/asked.ts'
 import {
   compareTitles,
+  formatCentury,
   formatDate,
   formatList,
   formatNumber,
@@ -124,6 +126,23 @@ test('formatNumber(value, places) has a true minus sign, and none before a nough
 test('formatYear(year) writes years before our era as such', () => {
   expect(formatYear(-25)).toBe('25 BC')
   expect(formatYear(1729)).toBe('1729')
+})
+
+test('formatCentury(century) counts in English and writes Roman numerals in Spanish', () => {
+  expect([19, 21, 2, -3].map(formatCentury)).toEqual([
+    '19th century',
+    '21st century',
+    '2nd century',
+    '3rd century BC',
+  ])
+  expect(speaking('es', () => [19, 21, 14, 4, -8, 0].map(formatCentury))).toEqual([
+    'siglo XIX',
+    'siglo XXI',
+    'siglo XIV',
+    'siglo IV',
+    'siglo VIII a. C.',
+    'siglo 0',
+  ])
 })
 
 test('formatList(items) joins with and', () => {

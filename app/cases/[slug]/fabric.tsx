@@ -6,7 +6,7 @@ import { labelList, labelOf } from '../../_ui/label.ts'
 import { Quantity } from '../../_ui/quantity.tsx'
 import { Section } from '../../_ui/section.tsx'
 import { Written } from '../../_ui/written.tsx'
-import { formatDate } from '../../_words/format.ts'
+import { formatCentury, formatDate } from '../../_words/format.ts'
 import { words } from '../../_words/index.ts'
 
 const t = words('pages')
@@ -43,7 +43,7 @@ export function Fabric({ body }: { body: CaseBody }) {
 const structureText = ({ type, century }: CaseBody['structure']) =>
   century === undefined
     ? labelOf('structures', type)
-    : t('case.ofCentury', { structure: labelOf('structures', type), century })
+    : t('case.ofCentury', { structure: labelOf('structures', type), century: formatCentury(century) })
 
 const Units = ({ units }: { units: CaseBody['fabric']['units'] }) =>
   units.map((one) => (
