@@ -11,12 +11,11 @@ import { words } from '../_words/index.ts'
 import { BegunList } from '../_write/begun-list.tsx'
 import { begunWords } from '../_write/begun-words.ts'
 import { formatTime } from '../_write/format-time.ts'
+import { KindsList } from '../_write/kinds-list.tsx'
 
 const t = words('write')
 
 export const generateMetadata = (): Metadata => ({ title: t('begin.title'), robots: { index: false } })
-
-const KINDS = ['case', 'recipe', 'material', 'source', 'row'] as const
 
 /** What one may begin to write, and what one has begun. */
 export default async function WritePage({ searchParams }: { searchParams: Promise<Query> }) {
@@ -57,28 +56,7 @@ export default async function WritePage({ searchParams }: { searchParams: Promis
           </p>
         )}
       </Section>
-      <Section id="new" title={t('begin.new')}>
-        <ul className="index">
-          {KINDS.map((kind) => (
-            <li key={kind}>
-              <div>
-                <h3 className="index-title">
-                  <a href={addressWith('/write/new', { kind })}>{t(`begin.kind.${kind}`)}</a>
-                </h3>
-                <p>{t(`begin.about.${kind}`)}</p>
-              </div>
-            </li>
-          ))}
-          <li>
-            <div>
-              <h3 className="index-title">
-                <a href="/cases">{t('begin.kind.visit')}</a>
-              </h3>
-              <p>{t('begin.about.visit')}</p>
-            </div>
-          </li>
-        </ul>
-      </Section>
+      <KindsList />
     </>
   )
 }

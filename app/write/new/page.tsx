@@ -8,6 +8,7 @@ import { PageHead } from '../../_ui/page-head.tsx'
 import { addressWith, first, type Query } from '../../_ui/query.ts'
 import type write from '../../_words/en/write.json'
 import { words } from '../../_words/index.ts'
+import { KindsList } from '../../_write/kinds-list.tsx'
 import { returnedOf } from '../../_write/returned.ts'
 import { ReturnedNotice } from '../../_write/returned-notice.tsx'
 import { beginWriting } from '../actions.ts'
@@ -19,7 +20,10 @@ const t = words('write')
 
 export const generateMetadata = (): Metadata => ({ title: t('begin.title'), robots: { index: false } })
 
-/** Says what is about to be begun, and begins it on one press: an address alone never writes anything. */
+/**
+ * Says what is about to be begun, and begins it on one press: an address alone never writes anything. Where it names
+ * nothing to begin from, there is the list to choose from.
+ */
 export default async function NewPage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams
   const asked = askedFrom((name) => first(query[name]))
@@ -30,29 +34,32 @@ export default async function NewPage({ searchParams }: { searchParams: Promise<
   const returned = start === null ? null : await returnedOf(start.kind, start.slug, start.basedOn)
   const kind = start?.kind ?? (isKind(asked.kind) ? asked.kind : undefined)
   return (
-    <PageHead
-      {...toldOf(start, asked, returned !== null, kind)}
-      kicker={<a href="/write">{t('begin.drafts')}</a>}
-    >
-      {returned !== null && <ReturnedNotice returned={returned} draft={null} />}
-      {refusal !== undefined && (
-        <Notice kind="caution">
-          <p>{refusal}</p>
-        </Notice>
-      )}
-      {start !== null && (
-        <form action={beginWriting} className="write-begin">
-          <p>{t('begin.lead')}</p>
-          {Object.entries({ ...asked, key: v7() }).map(([name, value]) => (
-            <input key={name} type="hidden" name={name} value={value} />
-          ))}
-          {asked.late === '' && <BeginAway blank={addressWith('/write/blank', givenOf(asked))} />}
-          <button className="button" type="submit">
-            {t('begin.start')}
-          </button>
-        </form>
-      )}
-    </PageHead>
+    <>
+      <PageHead
+        {...toldOf(start, asked, returned !== null, kind)}
+        kicker={<a href="/write">{t('begin.drafts')}</a>}
+      >
+        {returned !== null && <ReturnedNotice returned={returned} draft={null} />}
+        {refusal !== undefined && (
+          <Notice kind="caution">
+            <p>{refusal}</p>
+          </Notice>
+        )}
+        {start !== null && (
+          <form action={beginWriting} className="write-begin">
+            <p>{t('begin.lead')}</p>
+            {Object.entries({ ...asked, key: v7() }).map(([name, value]) => (
+              <input key={name} type="hidden" name={name} value={value} />
+            ))}
+            {asked.late === '' && <BeginAway blank={addressWith('/write/blank', givenOf(asked))} />}
+            <button className="button" type="submit">
+              {t('begin.start')}
+            </button>
+          </form>
+        )}
+      </PageHead>
+      {start === null && <KindsList />}
+    </>
   )
 }
 
