@@ -13,6 +13,7 @@ const WITH_LIMIT: Readonly<Record<string, string>> = {
   unknown: 'unknown-near',
   'before-start': 'before-start-of',
   'number-only': 'number-in',
+  'with-unit': 'with-unit-in',
 }
 
 /** Codes that have other words where the limit itself would not do. */
@@ -26,7 +27,8 @@ const EXCLUSIVE: Readonly<Record<string, string>> = {
  *
  * @param label what the reader knows the field by: its label on a form, its path in JSON
  */
-export function faultSentence({ code, value, limit, exclusive, unit }: FieldFault, label: string): string {
+export function faultSentence(fault: FieldFault, label: string): string {
+  const { code, value, limit, exclusive, unit } = unitSeen(fault)
   const t = words('faults')
   const key = limit === undefined ? code : ((exclusive ? EXCLUSIVE : WITH_LIMIT)[code] ?? code)
   return t(`field.${isKnown(key) ? key : 'other'}`, {
@@ -34,6 +36,16 @@ export function faultSentence({ code, value, limit, exclusive, unit }: FieldFaul
     value: print(value, unit),
     limit: print(limit, unit),
   })
+}
+
+/** A figure with its unit typed behind it: `24 m2`, `20–30 mm`. */
+const WITH_UNIT = /^[-−]?\d[\d\s.,/½¼¾–—-]*(?:\p{L}+|m[23²³])$/u
+
+/** What is no number because of the unit behind it says so, and which unit is asked for where that is known. */
+export function unitSeen(fault: FieldFault): FieldFault {
+  if (fault.code !== 'not-a-number' || !WITH_UNIT.test(String(fault.value ?? '').trim())) return fault
+  const unit = isUnit(fault.unit ?? '') ? withUnit('', fault.unit ?? '').trim() : ''
+  return { ...fault, code: 'with-unit', ...(unit !== '' && { limit: unit }) }
 }
 
 function print(value: string | number | undefined, unit: string | undefined): string {

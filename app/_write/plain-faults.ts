@@ -1,4 +1,5 @@
 import type { FieldFault } from '#lib/errors.ts'
+import { unitSeen } from '../_http/fault-sentence.ts'
 import { withUnit } from '../_ui/quantity.tsx'
 import type { Look } from './look.ts'
 import { readDate } from './read-date.ts'
@@ -23,6 +24,12 @@ export function figureFault(fault: FieldFault, look: Look): FieldFault {
   const text = String(fault.value ?? '')
   if (fault.code === 'out-of-order') return { ...fault, code: 'reversed' }
   if (fault.code !== 'not-a-number' || !/\d/.test(text) || !/[^\d\s.,/½¼¾–—-]/.test(text)) return fault
-  const unit = 'unit' in look && look.unit !== undefined ? withUnit('', look.unit).trim() : undefined
-  return { ...fault, code: 'number-only', ...(unit !== undefined && { limit: unit }) }
+  const asked = 'unit' in look && look.unit !== undefined ? { unit: look.unit } : {}
+  const seen = unitSeen({ ...fault, ...asked })
+  if (seen.code !== fault.code) return seen
+  return {
+    ...fault,
+    code: 'number-only',
+    ...(asked.unit !== undefined && { limit: withUnit('', asked.unit).trim() }),
+  }
 }

@@ -27,12 +27,17 @@ describe('what a tired mason types', () => {
     [
       'fabric.thicknessMm',
       '60 cm',
-      'Thickness: “60 cm” has more in it than a number. Give the number alone, in mm.',
+      'Thickness: “60 cm” has more in it than a number. Leave the unit off and give the figure in mm.',
     ],
     [
       'works.0.areaM2',
       '12 m²',
-      'Work 1, Area: “12 m²” has more in it than a number. Give the number alone, in m².',
+      'Work 1, Area: “12 m²” has more in it than a number. Leave the unit off and give the figure in m².',
+    ],
+    [
+      'works.0.areaM2',
+      'about 12',
+      'Work 1, Area: “about 12” has more in it than a number. Give the number alone, in m².',
     ],
     [
       'works.0.mixed.ingredients.0.parts',
