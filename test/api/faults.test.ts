@@ -13,6 +13,7 @@ const schema = z.strictObject({
   work: z.discriminatedUnion('kind', [z.object({ kind: z.literal('floor') })]),
   list: z.array(z.string().max(3)).min(1),
   depth: amount({ above: 0, max: 100 }),
+  density: amount({ above: 1500 }).optional(),
 })
 
 const sound = {
@@ -53,6 +54,7 @@ describe('faultsOf(issues, given)', () => {
     [{ list: ['abcd'] }, { field: 'list.0', code: 'too-long', value: 'abcd', limit: 3 }],
     [{ depth: 101 }, { field: 'depth', code: 'too-large', value: 101, limit: 100 }],
     [{ depth: 0 }, { field: 'depth', code: 'not-positive', value: 0, limit: 0 }],
+    [{ density: 1500 }, { field: 'density', code: 'too-small', value: 1500, limit: 1500, exclusive: true }],
     [{ depth: 'deep' }, { field: 'depth', code: 'not-a-number', value: 'deep' }],
     [{ depth: undefined }, { field: 'depth', code: 'required' }],
     [{ depth: { low: 3, typical: 2, high: 4 } }, { field: 'depth', code: 'out-of-order' }],

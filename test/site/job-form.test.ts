@@ -43,7 +43,7 @@ describe('The job form', () => {
     )
     await withPage(job({ openings: '30' }), async (page) =>
       expect(await page.textContent('#field-openings-error')).toBe(
-        'Area of openings: 30 is too large. Give 24 m² or less.',
+        'Area of openings: 30 is too large. Give less than 24 m².',
       ),
     )
     await withPage(job({ depth: '30–20' }), async (page) =>
