@@ -127,7 +127,7 @@ describe('Writing a case on a phone', () => {
 describe('A slip, without JavaScript', () => {
   it.each([
     ['kind=recipe', 'ingredients', 'ingredients.0.parts', '3-2', 'runs from high to low'],
-    ['kind=material', 'sieve', 'sieve.0.openingMm', '4mm', 'Give the number alone, in mm'],
+    ['kind=material', 'sieve', 'sieve.0.openingMm', '4mm', 'Leave the unit off'],
     ['kind=source', 'source', 'issued.year', '1850?', 'Give the number alone'],
     ['of=quollbrook-barn', 'seen', 'on', '31 February 2024', 'is not in the calendar'],
   ])('%s: is named with its field, kept, and one press away', async (query, step, name, text, words) => {
