@@ -1,6 +1,6 @@
 import { isPaged } from '#lib/content/pages.ts'
-import { inEnglish } from './as-written.ts'
-import { ownNames, termName, termOf } from './label.ts'
+import { termName, termOf } from './label.ts'
+import { nameLang } from './term-name.tsx'
 
 /**
  * What a term is called, leading to its page, or to its place in its list; its id where the vocabulary has no such term.
@@ -14,7 +14,7 @@ export function TermLink(props: { vocabulary: string; id: string; say?: (name: s
   return (
     <a
       href={isPaged(vocabulary) ? `/terms/${vocabulary}/${id}` : `/terms/${vocabulary}#${id}`}
-      {...(ownNames(term.labels) === undefined ? inEnglish() : {})}
+      {...nameLang(term.labels)}
     >
       {say(termName(term))}
     </a>

@@ -3,6 +3,10 @@ import { inEnglish } from './as-written.ts'
 import { nameOf, ownNames } from './label.ts'
 import { EnglishIn } from './written.tsx'
 
+/** For an element with a name of content: one that it is sure of is ours; where there is none, the English one stands there. */
+export const nameLang = (names: Labels | undefined): { lang?: 'en' } =>
+  ownNames(names) === undefined ? inEnglish() : {}
+
 interface Named {
   readonly label: string
   readonly labels?: Labels | undefined

@@ -1,7 +1,7 @@
 import { content } from '#lib/content/index.ts'
-import type { Labels } from '#lib/content/types.ts'
 import { asWritten, inEnglish } from '../_ui/as-written.ts'
-import { ownNames, termOf } from '../_ui/label.ts'
+import { termOf } from '../_ui/label.ts'
+import { nameLang } from '../_ui/term-name.tsx'
 import type { PickName } from '../_write/picks.ts'
 
 /** For words in the language that is told; in that of the page where none is. */
@@ -32,6 +32,3 @@ export function langOfPick(pick: PickName | undefined, id: string): Lang {
 
 /** The language of what a term is called. */
 export const termLang = (vocabulary: string, id: string): Lang => nameLang(termOf(vocabulary, id)?.labels)
-
-/** A name that content is sure of is ours; where there is none, the English one stands in its place. */
-const nameLang = (names: Labels | undefined): Lang => (ownNames(names) === undefined ? inEnglish() : {})

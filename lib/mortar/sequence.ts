@@ -180,7 +180,7 @@ export function orderSteps(job: Making): SequenceStep[] {
     !hydraulic && limes.includes('dry-hydrate') && (effective === 'putty' || effective === 'dry-hydrate')
   if (soaks) steps.push({ id: 'soak-hydrate', ...hours(12, DAY, 2 * DAY) })
   const plain = fibre ? withFibre(MAKING[effective], effective) : MAKING[effective]
-  const making = withSetting(hydraulic && effective !== 'bagged-hydraulic' ? usedSoon(plain) : plain, setting)
+  const making = withSetting(hydraulic ? usedSoon(plain) : plain, setting)
   const using = making.filter(({ id }) => USING.has(id))
   return [
     ...steps,
